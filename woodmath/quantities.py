@@ -1,0 +1,93 @@
+"""The quantities of a derivation: symbol, letter, meaning and unit, and how a value of one is taken in."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import sympy
+from sympy.core.relational import Relational
+
+from woodmath.errors import ImpossibleShape
+
+
+@dataclass(frozen=True)
+class Quantity:
+    """One quantity of a derivation: its symbol, the letter it is written with, its meaning and its unit.
+
+    Parameters
+    ----------
+    symbol : sympy.Symbol
+        The name is the trade's word, spelt out; the assumptions (positive, real) are the quantity's.
+    letter : str
+        What stands for it in a formula, in LaTeX.
+    meaning : str
+        In plain words, short.
+    unit : {"length", "degrees", "number", "length a turn", "area"}
+        Degrees are converted at the edges: formulas run in radians, makers do not.
+
+    >>> Quantity(sympy.Symbol("offset", positive=True), "o", "from the square end", "length").name
+    'offset'
+    """
+
+    symbol: sympy.Symbol
+    letter: str
+    meaning: str
+    unit: str = "length"
+
+    @property
+    def name(self) -> str:
+        """The name by which functions take it."""
+        return str(self.symbol.name)
+
+    @property
+    def turned(self) -> float:
+        """How many of the formula's units one of the quantity's is: formulas run in radians."""
+        return math.pi / 180 if self.unit == "degrees" else 1.0
+
+    def taken_in(self, value: float) -> float:
+        """Return a value in the formula's unit, once it is known to be one that the quantity can have.
+
+        Raises
+        ------
+        ImpossibleShape
+            If it is no number, or is not positive where the quantity is.
+        """
+        if not math.isfinite(value):
+            raise ImpossibleShape(f"{spoken(self.name)} is {value}; give a plain number.")
+        if self.symbol.is_positive and value <= 0:
+            raise ImpossibleShape(
+                f"{spoken(self.name)} is {value:g}, and it must be more than 0 ({self.meaning})."
+            )
+        if self.symbol.is_nonnegative and value < 0:
+            raise ImpossibleShape(f"{spoken(self.name)} is {value:g}, and it cannot be less than 0.")
+        return float(value) * self.turned
+
+
+@dataclass(frozen=True)
+class Limit:
+    """What must hold before a formula means anything, and the sentence for when it does not.
+
+    Parameters
+    ----------
+    condition : sympy relational
+        In the derivation's symbols.
+    words : str
+        The sentence for the maker: what is wrong and what to change.
+
+    >>> a, b = sympy.symbols("a b", positive=True)
+    >>> Limit(a < b, "the pins cannot be further apart than the string allows").condition
+    a < b
+    """
+
+    condition: Relational
+    words: str
+
+
+def spoken(name: str) -> str:
+    """Return a name as it is said: underscores become spaces.
+
+    >>> spoken("set_back")
+    'set back'
+    """
+    return name.replace("_", " ")
