@@ -1,0 +1,175 @@
+"""A whole piece read from a TOML file: its sizes, the topics that work with them, the master's remarks.
+
+Reading checks everything at once. A size that can be read but not built is no fault of the file: the piece
+opens, and `findings` says what must change.
+"""
+
+from __future__ import annotations
+
+import os
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Annotated
+
+from woodmath import piece_file
+from woodmath.boring import AugerBit
+from woodmath.ellipse import Ellipse
+from woodmath.errors import BadPiece, ImpossibleShape
+from woodmath.finding import Finding
+from woodmath.findings import findings_of
+from woodmath.piece_reading import Group, Table, keys_of, kinds_of, read_table
+from woodmath.piece_tables import UNLISTED, Bit, End, Joint, Post, Rocker, Side, Tools
+from woodmath.piece_values import Reading, RuleMark, Words
+from woodmath.post_joint import PostJoint
+from woodmath.rule import Rule
+
+
+@dataclass(frozen=True)
+class Piece(Table):
+    """A piece as its file describes it; every length is in the unit of its rule.
+
+    Read one with `Piece.read`, or open one of those that come with the package with `Piece.demo`.
+
+    >>> piece = Piece.demo("cat-bed")
+    >>> piece.rule.mark(piece.post.square, unit=True)
+    '1 3/4 in'
+    """
+
+    name: Annotated[str, Words("what the piece is called")]
+    rule: Annotated[Rule, RuleMark("the smallest mark of the rule, with its unit")]
+    post: Annotated[Post, Group("the four corner posts", Post)]
+    joint: Annotated[Joint, Group("how two tenons meet in a post", Joint)]
+    bit: Annotated[Bit, Group("the auger bit for the mortises", Bit)]
+    end: Annotated[End | None, Group("the two end panels", End)] = None
+    side: Annotated[Side | None, Group("the two side panels", Side)] = None
+    rocker: Annotated[Rocker | None, Group("the two rockers", Rocker)] = None
+    tools: Annotated[Tools, Group("what hangs in the rack", Tools)] = UNLISTED
+
+    @classmethod
+    def read(cls, path: str | os.PathLike[str]) -> Piece:
+        """Read a piece file.
+
+        Parameters
+        ----------
+        path : str or path
+            A TOML file in UTF-8; lengths as on the rule ("7 5/8") or with a unit ("194 mm").
+
+        Raises
+        ------
+        BadPiece
+            If the file cannot be read, or has faults; every fault is listed, with its key, what was given and
+            what is possible.
+
+        >>> Piece.read("no-such-piece.toml")  # doctest: +ELLIPSIS
+        Traceback (most recent call last):
+        woodmath.errors.BadPiece: There is no file no-such-piece.toml. ...
+        """
+        return cls._from_text(piece_file.text_of(path), Path(path).name)
+
+    @classmethod
+    def demo(cls, name: str) -> Piece:
+        """Open one of the pieces that come with the package.
+
+        Parameters
+        ----------
+        name : str
+            "cat-bed" (a rocking bed for the workshop cat, in inches) or "log-box" (upright, in millimetres).
+
+        Raises
+        ------
+        UnknownName
+            If there is no such piece; the message lists those there are.
+
+        >>> Piece.demo("log-box").rule.unit
+        'millimetre'
+        """
+        return cls._from_text(piece_file.demo_text(name), f"{name}.toml")
+
+    @classmethod
+    def _from_text(cls, text: str, called: str) -> Piece:
+        given = piece_file.parsed(text, called)
+        tables = {
+            name: keys_of(kind.table) for name, kind in kinds_of(cls).items() if isinstance(kind, Group)
+        }
+        reading = Reading(_rule_in(given), {"": keys_of(cls), **tables})
+        piece = read_table(cls, given, "", reading)
+        if piece is None:
+            count = len(reading.faults)
+            told = "one fault" if count == 1 else f"{count} faults"
+            lines = "\n".join(f"  {fault}" for fault in reading.faults)
+            raise BadPiece(f"{called} has {told}; put right what is listed and read it again.\n{lines}")
+        return piece
+
+    def post_joint(self) -> PostJoint:
+        """Return the joint in a post: the end's tenon first, the side's as the other.
+
+        Raises
+        ------
+        ImpossibleShape
+            If no post of that size can hold such a joint.
+
+        >>> Piece.demo("cat-bed").post_joint().tenon.bevel
+        45.0
+        """
+        return PostJoint(
+            post=self.post.square,
+            tenon_thickness=self.joint.tenon_thickness,
+            set_back=self.joint.set_back,
+            other_thickness=self.joint.other_thickness,
+            other_set_back=self.joint.other_set_back,
+            ends=self.joint.ends,
+            reserve=self.joint.reserve,
+            end_clearance=self.joint.end_clearance,
+        )
+
+    def auger_bit(self) -> AugerBit:
+        """Return the bit for the mortises, its lead in the piece's unit even where threads are per inch.
+
+        Raises
+        ------
+        ImpossibleShape
+            If there is no such bit.
+
+        >>> round(Piece.demo("log-box").auger_bit().lead, 2)
+        2.54
+        """
+        bit = self.bit
+        if bit.threads_per_inch is not None:
+            return AugerBit.from_threads(
+                bit.diameter, bit.threads_per_inch, bit.point_length, bit.starts, unit=self.rule.unit
+            )
+        return AugerBit(bit.diameter, bit.lead or 0.0, bit.point_length)
+
+    def ellipse(self) -> Ellipse:
+        """Return the ellipse of which the rocker's lower edge is an arc.
+
+        Raises
+        ------
+        ImpossibleShape
+            If the piece has no rocker, or no ellipse has that length, rise and roundness.
+
+        >>> round(Piece.demo("cat-bed").ellipse().radius_at_bottom, 9)
+        30.0
+        """
+        if self.rocker is None:
+            raise ImpossibleShape(
+                f"{self.name} stands on its posts and has no rocker. Add [rocker] to its file "
+                f"({', '.join(keys_of(Rocker))}), or open a piece that rocks."
+            )
+        return Ellipse.from_rocker(self.rocker.length, self.rocker.rise, self.rocker.bottom_radius)
+
+    def findings(self) -> tuple[Finding, ...]:
+        """Return the master's remarks on the piece: what must stop, then cautions, then notes.
+
+        >>> [finding.severity for finding in Piece.demo("cat-bed").findings()]
+        ['note']
+        """
+        return findings_of(self)
+
+
+def _rule_in(given: dict[str, object]) -> Rule:
+    """Return the rule that the file names; where it names none, one that can at least check its lengths."""
+    rule = RuleMark("").read(given.get("rule"), "rule", Reading(Rule.inches(16)))
+    if rule is not None:
+        return rule
+    return Rule.millimetres(0.5) if "mm" in str(given.get("rule")) else Rule.inches(16)

@@ -1,0 +1,171 @@
+"""How a table of a piece file is read into a frozen dataclass whose fields say what kind of value they hold.
+
+What is missing, what is strange and what stands in the wrong table are faults too, each with its remedy.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import TypeVar, get_type_hints
+
+from woodmath.piece_values import Kind, Reading, nearest
+from woodmath.rule import Rule
+
+
+@dataclass(frozen=True)
+class Table:
+    """Base of every table of a piece file: a frozen dataclass whose fields say what kind they hold."""
+
+    @staticmethod
+    def together(given: Mapping[str, object]) -> Iterable[tuple[str, str]]:
+        """Yield (key, words) for every fault that only several keys together can have."""
+        return ()
+
+
+ATable = TypeVar("ATable", bound=Table)
+
+
+@dataclass(frozen=True)
+class Group(Kind):
+    """A table within the file.
+
+    >>> @dataclass(frozen=True)
+    ... class Post(Table):
+    ...     square: float
+    >>> Group("the corner posts", Post).example(Rule.inches(16))
+    'a table with square'
+    """
+
+    meaning: str
+    table: type[Table]
+
+    def read(self, given: object, key: str, reading: Reading) -> Table | None:
+        """Return the table, or None after a fault in it."""
+        if not isinstance(given, dict):
+            reading.refuse(key, given, f"write it as [{key}], {self.example(reading.rule)}.")
+            return None
+        return read_table(self.table, given, key, reading)
+
+    def example(self, rule: Rule) -> str:
+        """Say in words what the table holds."""
+        return f"a table with {', '.join(keys_of(self.table))}"
+
+
+@dataclass(frozen=True)
+class Rows(Kind):
+    """A list of small tables that all hold the same keys.
+
+    >>> @dataclass(frozen=True)
+    ... class Place(Table):
+    ...     width: float
+    >>> Rows("the tenons of a panel edge", Place).read([], "joint.tenons", Reading(Rule.inches(16)))
+    ()
+    """
+
+    meaning: str
+    table: type[Table]
+
+    def read(self, given: object, key: str, reading: Reading) -> tuple[Table, ...] | None:
+        """Return those rows that have no fault."""
+        if not isinstance(given, list) or not all(isinstance(row, dict) for row in given):
+            reading.refuse(key, given, f"give a list of small tables, such as {self.example(reading.rule)}.")
+            return None
+        rows = [
+            read_table(self.table, row, f"{key}, number {place}", reading)
+            for place, row in enumerate(given, 1)
+        ]
+        return tuple(row for row in rows if row is not None)
+
+    def example(self, rule: Rule) -> str:
+        """Return one row, written as in the file."""
+        pairs = (f"{key} = {kind.example(rule)}" for key, kind in kinds_of(self.table).items())
+        return f"[{{ {', '.join(pairs)} }}]"
+
+
+def kinds_of(table: type[Table]) -> dict[str, Kind]:
+    """Return the kind of value behind every key of a table, in the order of its fields."""
+    hints = get_type_hints(table, include_extras=True)
+    return {name: hints[name].__metadata__[0] for name in keys_of(table)}
+
+
+def keys_of(table: type[Table]) -> tuple[str, ...]:
+    """Return the keys that a table can hold."""
+    return tuple(each.name for each in dataclasses.fields(table))
+
+
+def read_table(table: type[ATable], given: Mapping[str, object], key: str, reading: Reading) -> ATable | None:
+    """Read one table of a piece file, noting every fault in it.
+
+    Parameters
+    ----------
+    table : type of Table
+        What is to be read.
+    given : mapping of str to object
+        What TOML gave.
+    key : str
+        The table's name; "" for the file as a whole.
+    reading : Reading
+        The rule, and where faults are noted.
+
+    Returns
+    -------
+    Table or None
+        None after at least one fault.
+
+    >>> from woodmath.piece_tables import Side
+    >>> reading = Reading(Rule.inches(16))
+    >>> read_table(Side, {"length": "18", "thickness": "7/8"}, "side", reading)
+    Side(length=18.0, thickness=0.875)
+    >>> read_table(Side, {"length": "18", "thicknes": "7/8"}, "side", reading)
+    >>> for fault in reading.faults:
+    ...     print(fault)
+    side.thickness is missing (thickness of the board). Add it under [side], written like thickness = "1 3/4".
+    side.thicknes is not known under [side]. Did you mean thickness? Possible: length, thickness.
+    """
+    before = len(reading.faults)
+    kinds = kinds_of(table)
+    optional = {each.name for each in dataclasses.fields(table) if each.default is not dataclasses.MISSING}
+    values: dict[str, object] = {}
+    for name, kind in kinds.items():
+        if name in given:
+            values[name] = kind.read(given[name], _dotted(key, name), reading)
+        elif name not in optional:
+            reading.fault(_dotted(key, name), _missing(name, key, kind, reading))
+    for name in given:
+        if name not in kinds:
+            reading.fault(_dotted(key, name), _stranger(name, key, tuple(kinds), reading))
+    for name, words in table.together(given):
+        reading.fault(_dotted(key, name), words)
+    return table(**values) if len(reading.faults) == before else None
+
+
+def _dotted(key: str, name: str) -> str:
+    if not key:
+        return name
+    return f"{key}, {name}" if _within_a_list(key) else f"{key}.{name}"
+
+
+def _within_a_list(key: str) -> bool:
+    return ", number " in key
+
+
+def _under(key: str) -> str:
+    if not key:
+        return "at the top of the file"
+    return f"in {key}" if _within_a_list(key) else f"under [{key}]"
+
+
+def _missing(name: str, key: str, kind: Kind, reading: Reading) -> str:
+    if isinstance(kind, Group):
+        return f"is missing ({kind.meaning}). Add [{name}], {kind.example(reading.rule)}."
+    written = f"{name} = {kind.example(reading.rule)}"
+    return f"is missing ({kind.meaning}). Add it {_under(key)}, written like {written}."
+
+
+def _stranger(name: str, key: str, possible: tuple[str, ...], reading: Reading) -> str:
+    near = nearest(name, possible)
+    homes = [table for table, keys in reading.tables.items() if name in keys and table != key]
+    hint = f" It belongs {_under(homes[0])}." if homes else f" Did you mean {near}?" if near else ""
+    return f"is not known {_under(key)}.{hint} Possible: {', '.join(possible)}."

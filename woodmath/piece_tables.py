@@ -1,0 +1,160 @@
+"""The tables of a piece file: every key with its kind and with what it measures, said once, here.
+
+A length is in the piece's own unit. The file is read through these tables, and a fault quotes their words.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Annotated
+
+from woodmath.piece_reading import Rows, Table
+from woodmath.piece_values import Choice, Count, Length, Lengths, Threads
+from woodmath.post_joint import ENDS
+
+
+@dataclass(frozen=True)
+class Post(Table):
+    """The four corner posts, all alike.
+
+    >>> Post(square=1.75, length=14, foot=3, top=2).square
+    1.75
+    """
+
+    square: Annotated[float, Length("side of the post's square section")]
+    length: Annotated[float, Length("whole length to cut, with the tenon for a rocker where there is one")]
+    foot: Annotated[
+        float,
+        Length("from the floor, or the shoulder on a rocker, to the panels' lower edge", from_zero=True),
+    ]
+    top: Annotated[float, Length("from the panels' upper edge to the post's top", from_zero=True)]
+
+
+@dataclass(frozen=True)
+class End(Table):
+    """The two end panels, shoulder to shoulder; wider at the top where the piece is splayed.
+
+    >>> End(top=13, bottom=10.5, height=8, thickness=0.875).height
+    8
+    """
+
+    top: Annotated[float, Length("width at the upper edge, shoulder to shoulder, measured level")]
+    bottom: Annotated[float, Length("width at the lower edge, shoulder to shoulder, measured level")]
+    height: Annotated[float, Length("height of the panel, measured upright")]
+    thickness: Annotated[float, Length("thickness of the board")]
+
+
+@dataclass(frozen=True)
+class Side(Table):
+    """The two side panels.
+
+    >>> Side(length=18, thickness=0.875).length
+    18
+    """
+
+    length: Annotated[float, Length("length of the panel, shoulder to shoulder")]
+    thickness: Annotated[float, Length("thickness of the board")]
+
+
+@dataclass(frozen=True)
+class TenonPlace(Table):
+    """One tenon of a panel's edge; those of end and side sit at the same heights.
+
+    >>> TenonPlace(place=0.75, width=2.5).width
+    2.5
+    """
+
+    place: Annotated[
+        float, Length("from the panel's lower edge to the tenon's, along the post", from_zero=True)
+    ]
+    width: Annotated[float, Length("width of the tenon, along the post")]
+
+
+@dataclass(frozen=True)
+class Joint(Table):
+    """How two tenons meet in a post: the end's is named plainly, the side's is the other.
+
+    >>> Joint(tenon_thickness=0.5, set_back=0.5, ends="mitred").end_clearance
+    0.0
+    """
+
+    tenon_thickness: Annotated[float, Length("thickness of the end's tenons")]
+    set_back: Annotated[float, Length("outer face of the post to the outer cheek of the end's mortise")]
+    ends: Annotated[str, Choice("how the ends of the two tenons meet", ENDS)]
+    other_thickness: Annotated[
+        float | None, Length("thickness of the side's tenons, where it is not the same")
+    ] = None
+    other_set_back: Annotated[
+        float | None, Length("set-back of the side's mortise, where it is not the same")
+    ] = None
+    reserve: Annotated[float | None, Length("wood left behind the long tenon")] = None
+    end_clearance: Annotated[
+        float, Length("how much every tenon falls short of its mortise", from_zero=True)
+    ] = 0.0
+    tenons: Annotated[tuple[TenonPlace, ...], Rows("the tenons along one panel edge", TenonPlace)] = ()
+
+    @staticmethod
+    def together(given: Mapping[str, object]) -> Iterator[tuple[str, str]]:
+        """Yield the faults that `ends` and `reserve` have together."""
+        if given.get("ends") == "one_long" and "reserve" not in given:
+            words = 'is missing, and ends = "one_long" needs it: the wood left behind the long tenon.'
+            yield "reserve", f"{words} Add reserve with a length, or choose other ends."
+
+
+@dataclass(frozen=True)
+class Bit(Table):
+    """The auger bit that takes the waste out of the mortises.
+
+    >>> Bit(diameter=0.4375, point_length=0.3125, threads_per_inch=12).starts
+    1
+    """
+
+    diameter: Annotated[float, Length("across the spurs")]
+    point_length: Annotated[float, Length("from the tip of the lead screw to the lips", from_zero=True)]
+    threads_per_inch: Annotated[float | None, Threads("threads of the lead screw in an inch")] = None
+    lead: Annotated[float | None, Length("advance in one whole turn of the brace")] = None
+    starts: Annotated[int, Count("threads that run side by side on the lead screw", most=4)] = 1
+
+    @staticmethod
+    def together(given: Mapping[str, object]) -> Iterator[tuple[str, str]]:
+        """Yield the faults that the screw's three keys have together."""
+        if "lead" not in given and "threads_per_inch" not in given:
+            words = "is missing: say how far one turn takes the bit."
+            yield "lead", f"{words} Add either lead with a length, or threads_per_inch with a number."
+        elif "lead" in given and "threads_per_inch" in given:
+            yield "lead", "and threads_per_inch say the same thing twice. Keep the one that you measured."
+        elif "lead" in given and "starts" in given:
+            words = "goes with threads_per_inch only: lead is already the advance of a whole turn."
+            yield "starts", f"{words} Take starts out."
+
+
+@dataclass(frozen=True)
+class Rocker(Table):
+    """The two rockers, each an arc of an ellipse along its lower edge.
+
+    >>> Rocker(length=19, rise=2, bottom_radius=30, thickness=1, depth=4).rise
+    2
+    """
+
+    length: Annotated[float, Length("heel to heel, in a straight line")]
+    rise: Annotated[float, Length("height of the heels above the lowest point")]
+    bottom_radius: Annotated[float, Length("radius of the circle that is as round as the bottom")]
+    thickness: Annotated[float, Length("thickness of the board")]
+    depth: Annotated[float, Length("from the top edge to the lowest point, at the middle")]
+
+
+@dataclass(frozen=True)
+class Tools(Table):
+    """What hangs in the rack, by width; an empty list says nothing about the rack.
+
+    >>> Tools(chisels=(0.25, 0.5)).bits
+    ()
+    """
+
+    chisels: Annotated[tuple[float, ...], Lengths("width of a chisel")] = ()
+    bits: Annotated[tuple[float, ...], Lengths("diameter of an auger bit")] = ()
+
+
+UNLISTED = Tools()
+"""The rack of a file that says nothing about it."""

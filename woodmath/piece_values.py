@@ -1,0 +1,307 @@
+"""What may stand behind a key of a piece file: a length, a list of them, a number, a word out of a few.
+
+Reading never stops at the first fault: what is wrong is gathered, with its key, and told all at once.
+"""
+
+from __future__ import annotations
+
+import difflib
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from decimal import Decimal
+
+from woodmath.errors import BadLength
+from woodmath.rule import Rule
+
+LONGEST_QUOTE = 60
+MOST_THREADS = 100
+
+_RULE = re.compile(r"\s*(?:1\s*/\s*(?P<parts>\d{1,6})\s*in|(?P<size>\d{1,6}(?:\.\d{1,6})?)\s*mm)\s*")
+
+
+@dataclass
+class Reading:
+    """One reading of a piece file: the rule that reads its lengths, and the faults met so far.
+
+    Parameters
+    ----------
+    rule : Rule
+        Reads every length of the file.
+    tables : mapping of str to tuple of str
+        The keys of every table there is, so that a key in the wrong table can be sent to its own.
+    faults : list of str
+        One sentence or two for each fault, its key first.
+
+    >>> reading = Reading(Rule.inches(16))
+    >>> reading.fault("post.square", "is missing.")
+    >>> reading.faults
+    ['post.square is missing.']
+    """
+
+    rule: Rule
+    tables: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    faults: list[str] = field(default_factory=list)
+
+    def fault(self, key: str, words: str) -> None:
+        """Note one fault of a key."""
+        self.faults.append(_on_one_line(f"{key} {words}"))
+
+    def refuse(self, key: str, given: object, words: str) -> None:
+        """Note what was given for a key, and why it cannot stand."""
+        self.faults.append(_on_one_line(f"{key} = {as_written(given)}: {words}"))
+
+
+class Kind:
+    """A kind of value; a subclass reads it, or notes why it cannot be read and returns None.
+
+    >>> Words("what the piece is called").read("Box", "name", Reading(Rule.inches(16)))
+    'Box'
+    """
+
+    meaning: str
+
+    def read(self, given: object, key: str, reading: Reading) -> object:
+        """Return the value, or None after noting what is wrong with it."""
+        raise NotImplementedError
+
+    def example(self, rule: Rule) -> str:
+        """Return a value that works, written as in the file."""
+        raise NotImplementedError
+
+
+@dataclass(frozen=True)
+class Words(Kind):
+    """A short text on one line.
+
+    >>> Words("what the piece is called").example(Rule.inches(16))
+    '"Log box"'
+    """
+
+    meaning: str
+
+    def read(self, given: object, key: str, reading: Reading) -> str | None:
+        """Return the text, without the blanks around it."""
+        if isinstance(given, str) and given.strip() and given.isprintable():
+            return given.strip()
+        reading.refuse(key, given, f"give a text on one line, such as {self.example(reading.rule)}.")
+        return None
+
+    def example(self, rule: Rule) -> str:
+        """Return one that works, written as in the file."""
+        return '"Log box"'
+
+
+@dataclass(frozen=True)
+class RuleMark(Kind):
+    """The rule itself, named by its smallest mark and its unit.
+
+    >>> RuleMark("the smallest mark of the rule").example(Rule.inches(16))
+    '"1/16 in" or "0.5 mm"'
+    """
+
+    meaning: str
+
+    def read(self, given: object, key: str, reading: Reading) -> Rule | None:
+        """Return the rule that carries such marks."""
+        written = _RULE.fullmatch(given) if isinstance(given, str) else None
+        if not written:
+            reading.refuse(
+                key,
+                given,
+                f"name the smallest mark of your rule with its unit: {self.example(reading.rule)}.",
+            )
+            return None
+        try:
+            if written["parts"]:
+                return Rule.inches(int(written["parts"]))
+            return Rule.millimetres(float(written["size"]))
+        except BadLength as error:
+            reading.refuse(key, given, str(error))
+            return None
+
+    def example(self, rule: Rule) -> str:
+        """Return one that works, written as in the file."""
+        return '"1/16 in" or "0.5 mm"'
+
+
+@dataclass(frozen=True)
+class Length(Kind):
+    """A length as on the rule, with a unit where it differs, or a number in the piece's own unit.
+
+    Parameters
+    ----------
+    meaning : str
+        What is measured, from where to where.
+    from_zero : bool
+        Whether 0 is a size that it can have.
+
+    >>> reading = Reading(Rule.inches(16))
+    >>> Length("side of the post").read("1 3/4", "post.square", reading)
+    1.75
+    >>> Length("side of the post").read("0", "post.square", reading)
+    >>> reading.faults
+    ['post.square = "0": it must be more than 0 (side of the post).']
+    """
+
+    meaning: str
+    from_zero: bool = False
+
+    def read(self, given: object, key: str, reading: Reading) -> float | None:
+        """Return the length in the piece's unit."""
+        if isinstance(given, bool) or not isinstance(given, str | int | float):
+            reading.refuse(
+                key,
+                given,
+                f"this is no length. Write it as on the rule, such as {self.example(reading.rule)}.",
+            )
+            return None
+        text = given if isinstance(given, str) else format(Decimal(repr(given)), "f")
+        try:
+            value = reading.rule.read(text)
+        except BadLength as error:
+            reading.faults.append(f"{key}: {error}")
+            return None
+        if value == 0 and not self.from_zero:
+            reading.refuse(key, given, f"it must be more than 0 ({self.meaning}).")
+            return None
+        return value
+
+    def example(self, rule: Rule) -> str:
+        """Return one that works, written as in the file."""
+        return as_written(rule.mark(rule.read("45 mm")))
+
+
+@dataclass(frozen=True)
+class Lengths(Kind):
+    """A list of lengths, such as the widths of the chisels in the rack.
+
+    >>> Lengths("widths of the chisels").read(["1/4", "1/2"], "tools.chisels", Reading(Rule.inches(16)))
+    (0.25, 0.5)
+    """
+
+    meaning: str
+
+    def read(self, given: object, key: str, reading: Reading) -> tuple[float, ...] | None:
+        """Return those lengths that can be read."""
+        if not isinstance(given, list):
+            reading.refuse(key, given, f"give a list, such as {self.example(reading.rule)}.")
+            return None
+        one = Length(self.meaning)
+        values = [one.read(item, f"{key}, number {place}", reading) for place, item in enumerate(given, 1)]
+        return tuple(value for value in values if value is not None)
+
+    def example(self, rule: Rule) -> str:
+        """Return one that works, written as in the file."""
+        return (
+            f"[{as_written(rule.mark(rule.read('6.35 mm')))}, {as_written(rule.mark(rule.read('12.7 mm')))}]"
+        )
+
+
+@dataclass(frozen=True)
+class Threads(Kind):
+    """A number of threads per inch, whole or not.
+
+    >>> Threads("threads of the screw").read(12, "bit.threads_per_inch", Reading(Rule.inches(16)))
+    12.0
+    """
+
+    meaning: str
+
+    def read(self, given: object, key: str, reading: Reading) -> float | None:
+        """Return the number."""
+        if isinstance(given, int | float) and not isinstance(given, bool) and 0 < given <= MOST_THREADS:
+            return float(given)
+        example = self.example(reading.rule)
+        reading.refuse(
+            key,
+            given,
+            f"give a plain number, more than 0, at most {MOST_THREADS}, without quotes, such as {example}.",
+        )
+        return None
+
+    def example(self, rule: Rule) -> str:
+        """Return one that works, written as in the file."""
+        return "12"
+
+
+@dataclass(frozen=True)
+class Count(Kind):
+    """A small whole number from 1 up.
+
+    >>> Count("threads side by side on the screw", 4).read(2, "bit.starts", Reading(Rule.inches(16)))
+    2
+    """
+
+    meaning: str
+    most: int
+
+    def read(self, given: object, key: str, reading: Reading) -> int | None:
+        """Return the count."""
+        if isinstance(given, int) and not isinstance(given, bool) and 1 <= given <= self.most:
+            return given
+        reading.refuse(
+            key, given, f"give a whole number from 1 to {self.most}, without quotes ({self.meaning})."
+        )
+        return None
+
+    def example(self, rule: Rule) -> str:
+        """Return one that works, written as in the file."""
+        return "1"
+
+
+@dataclass(frozen=True)
+class Choice(Kind):
+    """One word out of a few.
+
+    >>> reading = Reading(Rule.inches(16))
+    >>> Choice("how the ends meet", ("mitred", "square")).read("mitered", "joint.ends", reading)
+    >>> reading.faults
+    ['joint.ends = "mitered": did you mean "mitred"? Possible: mitred, square.']
+    """
+
+    meaning: str
+    possible: tuple[str, ...]
+
+    def read(self, given: object, key: str, reading: Reading) -> str | None:
+        """Return the word."""
+        if isinstance(given, str) and given in self.possible:
+            return given
+        near = nearest(given, self.possible) if isinstance(given, str) else ""
+        hint = f'did you mean "{near}"? ' if near else ""
+        reading.refuse(key, given, f"{hint}Possible: {', '.join(self.possible)}.")
+        return None
+
+    def example(self, rule: Rule) -> str:
+        """Return one that works, written as in the file."""
+        return as_written(self.possible[0])
+
+
+def nearest(given: str, possible: Iterable[str]) -> str:
+    """Return the name most like what was given, or "" when none is.
+
+    >>> nearest("set_bak", ("set_back", "reserve"))
+    'set_back'
+    """
+    found = difflib.get_close_matches(given.lower(), tuple(possible), n=1)
+    return found[0] if found else ""
+
+
+def as_written(given: object) -> str:
+    """Return a value as it stands in the file, cut short where it is long.
+
+    >>> as_written("1 3/4"), as_written(True), as_written([1, 2])
+    ('"1 3/4"', 'true', 'a list')
+    """
+    if isinstance(given, bool):
+        return str(given).lower()
+    if isinstance(given, list):
+        return "a list"
+    if isinstance(given, dict):
+        return "a table"
+    text = f'"{given}"' if isinstance(given, str) else f"{given}"
+    return text if len(text) <= LONGEST_QUOTE else f"{text[:LONGEST_QUOTE]}..."
+
+
+def _on_one_line(words: str) -> str:
+    return "".join(sign if sign.isprintable() else " " for sign in words)
