@@ -1,0 +1,154 @@
+"""A drawing as SVG: the live picture on the screen, and the file that prints at true size."""
+
+from __future__ import annotations
+
+import itertools
+from html import escape
+
+from woodmath.drawing import Drawing, Points
+from woodmath.marks import PALETTE, Disc, Mark, Motion, Pen, Stroke, Words, marks
+
+FACES = "'Noto Sans','Open Sans','Segoe UI','Helvetica Neue',Arial,'DejaVu Sans',sans-serif"
+_STYLE = (
+    "<style>.wm-still{display:none}@media (prefers-reduced-motion:reduce)"
+    "{.wm-motion{display:none}.wm-still{display:inline}}</style>"
+)
+
+
+def svg(drawing: Drawing, prefix: str = "wm", size: str = 'width="100%"') -> str:
+    """Write a drawing as one SVG element.
+
+    Parameters
+    ----------
+    drawing : Drawing
+        What is to be seen.
+    prefix : str
+        Begins the ids of this picture; two pictures on one page need two.
+    size : str
+        The width and height attributes; by default as wide as the place it is put in.
+
+    Returns
+    -------
+    str
+        The element, the same for the same drawing.
+
+    >>> from woodmath.drawing import Frame, Line
+    >>> svg(Drawing("a line", Frame(100, 80, 0, 0, 10), (Line(((1, 1), (2, 2))),), "Short."))[:4]
+    '<svg'
+    """
+    frame = drawing.frame
+    clips: dict[Points, str] = {}
+    body: list[str] = []
+    for look, run in itertools.groupby(marks(drawing), lambda mark: _look(mark, clips, prefix)):
+        first, *others = run
+        body.append(
+            f"<g{look}>{''.join(map(_element, (first, *others)))}</g>" if others else _element(first, look)
+        )
+    shapes = "".join(
+        f'<clipPath id="{name}"><path d="{_path((outline,), True)}"/></clipPath>'
+        for outline, name in clips.items()
+    )
+    style = _STYLE if any('class="wm-motion"' in part for part in body) else ""
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_number(frame.width)} {_number(frame.height)}" '
+        f'{size} role="img" aria-label="{escape(drawing.title)}: {escape(drawing.headline)}" '
+        f'font-family="{FACES}">{style}<defs>{shapes}</defs>'
+        f'<rect width="{_number(frame.width)}" height="{_number(frame.height)}" rx="10" fill="{PALETTE["paper"]}"/>'
+        f"{''.join(body)}</svg>"
+    )
+
+
+def _look(mark: Mark, clips: dict[Points, str], prefix: str) -> str:
+    """Return the attributes that a mark has in common with others like it, which are written once for all."""
+    match mark:
+        case Stroke():
+            joins = (
+                ' stroke-linejoin="round" stroke-linecap="round"' if mark.pen and not mark.pen.dashes else ""
+            )
+            return f"{_fill(mark.fill)}{_pen(mark.pen)}{joins}{_clip(mark.clip, clips, prefix)}"
+        case Disc():
+            return f"{_fill(mark.fill)}{_pen(mark.pen)}{_clip(mark.clip, clips, prefix)}"
+        case Words():
+            return (
+                f' stroke="{PALETTE["paper"]}" stroke-width="4" stroke-linejoin="round" paint-order="stroke"'
+            )
+        case Motion():
+            return ""
+
+
+def _element(mark: Mark, look: str = "") -> str:
+    match mark:
+        case Stroke():
+            return f'<path d="{_path(mark.lines, mark.closed)}"{look}/>'
+        case Disc():
+            x, y = map(_number, mark.centre)
+            return f'<circle cx="{x}" cy="{y}" r="{_number(mark.radius)}"{look}/>'
+        case Words():
+            return _words(mark, look)
+        case Motion():
+            return _motion(mark)
+
+
+def _number(value: float) -> str:
+    return f"{value:.1f}".removesuffix(".0")
+
+
+def _path(lines: tuple[Points, ...], closed: bool) -> str:
+    """Return lines as the data of a path, each point by its way from the one before: that is a third shorter."""
+    data = ""
+    for line in lines:
+        # In whole tenths, so that what is rounded away does not add up along the line.
+        tenths = [round(10 * value) for point in line for value in point]
+        ways = [(end - start) / 10 for start, end in zip(tenths, tenths[2:], strict=False)]
+        text = "M%.1f,%.1f" + "l%.1f,%.1f" * (len(line) - 1) + ("z" if closed else "")
+        data += text % (tenths[0] / 10, tenths[1] / 10, *ways)
+    return data.replace(".0", "")
+
+
+def _clip(outline: Points, clips: dict[Points, str], prefix: str) -> str:
+    if not outline:
+        return ""
+    name = clips.setdefault(outline, f"{prefix}-clip{len(clips)}")
+    return f' clip-path="url(#{name})"'
+
+
+def _pen(pen: Pen | None) -> str:
+    if pen is None:
+        return ""
+    dashes = f' stroke-dasharray="{" ".join(map(_number, pen.dashes))}"' if pen.dashes else ""
+    return f' stroke="{PALETTE[pen.colour]}" stroke-width="{_number(pen.width)}"{dashes}'
+
+
+def _fill(role: str) -> str:
+    return f' fill="{PALETTE[role]}"' if role else ' fill="none"'
+
+
+def _words(words: Words, look: str) -> str:
+    weight = ' font-weight="700"' if words.bold else ""
+    anchor = f' text-anchor="{words.anchor}"' if words.anchor != "start" else ""
+    x, y = map(_number, words.where)
+    return (
+        f'<text x="{x}" y="{y}" font-size="{_number(words.size)}" fill="{PALETTE[words.colour]}"'
+        f"{anchor}{weight}{look}>{escape(words.text)}</text>"
+    )
+
+
+def _motion(motion: Motion) -> str:
+    time = f'dur="{_number(motion.seconds)}s" repeatCount="indefinite"'
+    if motion.dot:
+        places = [frame[0] for frame in motion.frames]
+        columns = (("cx", [x for x, _ in places]), ("cy", [y for _, y in places]))
+        changes = "".join(
+            f'<animate attributeName="{name}" {time} values="{";".join(map(_number, values))}"/>'
+            for name, values in columns
+        )
+        shape = (
+            f'<circle cx="{_number(places[0][0])}" cy="{_number(places[0][1])}" r="{_number(motion.dot)}" '
+            f'fill="{PALETTE[motion.pen.colour]}"'
+        )
+        return f'<g class="wm-motion">{shape}>{changes}</circle></g><g class="wm-still">{shape}/></g>'
+    kind = "polygon" if motion.closed else "polyline"
+    frames = [" ".join(f"{_number(x)},{_number(y)}" for x, y in frame) for frame in motion.frames]
+    shape = f'<{kind} points="{frames[0]}" fill="none"{_pen(motion.pen)} stroke-linejoin="round"'
+    moving = f'{shape}><animate attributeName="points" {time} values="{";".join(frames)}"/></{kind}>'
+    return f'<g class="wm-motion">{moving}</g><g class="wm-still">{shape}/></g>'
