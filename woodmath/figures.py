@@ -1,0 +1,257 @@
+"""The still pictures of the README and of the pages, drawn from the same views as the live ones.
+
+`python3 -m woodmath figures` draws them anew; with `--check` it says which of them no longer show what would
+be drawn now. They are compared by geometry, not by bytes: another machine may round a last digit its own way.
+"""
+
+from __future__ import annotations
+
+import itertools
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from xml.etree import ElementTree
+
+from woodmath.piece import Piece
+from woodmath.views.bevel import struck_bevel
+from woodmath.views.boring import bored_hole
+from woodmath.views.ellipse import pins_and_string
+from woodmath.views.hole_rows import row_of_holes
+from woodmath.views.piece import whole_piece
+from woodmath.views.post_joint import post_section
+from woodmath.views.view import Value, View
+
+RENEW = "python3 -m woodmath figures"
+TOLERANCE = 0.01
+"""How far two numbers of a drawn path may lie apart, in points of 1/72 inch."""
+
+_GEOMETRY = {"d", "transform", "viewBox", "width", "height", "x", "y", "points"}
+_NUMBER = re.compile(r"-?\d+(?:\.\d+)?(?:e-?\d+)?")
+# Matplotlib names a clip by a hash of its numbers, so that a last digit would change the name.
+_CLIP = re.compile(r"(?<=[\"#])p[0-9a-f]{10}(?=[\")])")
+
+
+@dataclass(frozen=True)
+class StillPicture:
+    """One picture of the folder: where it comes from, and what it shows for those who cannot see it.
+
+    Parameters
+    ----------
+    file : str
+        Its name in the folder.
+    view : View
+        What draws it.
+    piece : str
+        Which demo piece it shows.
+    alt : str
+        What stands in for it, in one sentence; wherever the picture is shown, this text goes with it.
+    settings : tuple of (str, value)
+        Settings that differ from the piece's own.
+    """
+
+    file: str
+    view: View
+    piece: str
+    alt: str
+    settings: tuple[tuple[str, Value], ...] = ()
+
+    def svg(self) -> str:
+        """Return the picture with its sentence, as it would be drawn now."""
+        # Matplotlib is wanted for nothing else here, and a first start has not installed it yet.
+        from woodmath.drawing_pdf import figure_of, svg_bytes
+
+        drawing = self.view.drawing(Piece.demo(self.piece), **dict(self.settings))
+        return svg_bytes(figure_of(drawing)).decode("utf-8")
+
+
+def still_pictures() -> tuple[StillPicture, ...]:
+    """Return the table of all still pictures.
+
+    >>> [picture.file for picture in still_pictures()][:2]
+    ['00-start-here.svg', '05-the-corner-post.svg']
+    """
+    return (
+        StillPicture(
+            "00-start-here.svg",
+            whole_piece,
+            "cat-bed",
+            "The cat's bed in two elevations: an end that leans outward between two posts on a rocker, and "
+            "a side eighteen inches long.",
+        ),
+        StillPicture(
+            "05-the-corner-post.svg",
+            post_section,
+            "cat-bed",
+            "The post of the cat's bed in section, one and three quarters square: both tenons are half an "
+            "inch thick, set back half an inch, and stop on one diagonal line at 45 degrees.",
+            (("end_clearance", 0.0),),
+        ),
+        StillPicture(
+            "06-strike-the-bevel.svg",
+            struck_bevel,
+            "cat-bed",
+            "A tenon half an inch thick seen on its edge: a line half an inch from the square end, joined "
+            "to the opposite corner, makes a bevel of 45 degrees.",
+        ),
+        StillPicture(
+            "08-boring-by-count.svg",
+            bored_hole,
+            "cat-bed",
+            "A post one and three quarters thick with an auger bit in it: fifteen turns bore one and a "
+            "quarter deep, and the screw's point stands three sixteenths short of the far face.",
+        ),
+        StillPicture(
+            "08-row-of-holes.svg",
+            row_of_holes,
+            "cat-bed",
+            "The holes along a mortise two and a half long: seven holes and six spaces, numbered in the "
+            "order of boring, the two ends first.",
+        ),
+        StillPicture(
+            "10-the-rockers-ellipse.svg",
+            pins_and_string,
+            "cat-bed",
+            "Two pins twenty and seven sixteenths apart with a loop of string round them draw a flat "
+            "ellipse; its lowest part, nineteen long and two high, is the rocker.",
+        ),
+        StillPicture(
+            "readme.svg",
+            post_section,
+            "log-box",
+            "A corner post in section: the tenon of the end comes in from the right, the thicker one of the "
+            "side from below, and inside the post they meet on one slanting line.",
+            (("end_clearance", 0.0),),
+        ),
+    )
+
+
+def difference(kept: str, drawn: str) -> str:
+    """Return the first thing in which two SVG files show something else, or "" where they show the same.
+
+    Parameters
+    ----------
+    kept, drawn : str
+        The file as it is kept, and as it would be drawn now.
+
+    >>> difference('<svg><path d="M 0 1"/></svg>', '<svg><path d="M 0 1.004"/></svg>')
+    ''
+    >>> difference('<svg><path d="M 0 1"/></svg>', '<svg><path d="M 0 1.5"/></svg>')
+    'path 1 has "1" in its d, and would have "1.5"'
+    """
+    try:
+        before, after = (
+            list(ElementTree.fromstring(_with_plain_names(text)).iter()) for text in (kept, drawn)
+        )
+    except ElementTree.ParseError as trouble:
+        return f"it is not an SVG file ({trouble})"
+    for number, (one, other) in enumerate(zip(before, after, strict=False)):
+        name = f"{one.tag.rpartition('}')[2]} {number}"
+        if one.tag != other.tag or set(one.attrib) != set(other.attrib):
+            return f"{name} would be another element"
+        if (one.text or "").strip() != (other.text or "").strip():
+            old, new = _where_they_part(one.text or "", other.text or "")
+            return f'{name} says "{old}", and would say "{new}"'
+        for key, value in one.attrib.items():
+            if not _same(value, other.attrib[key], key in _GEOMETRY):
+                old, new = _where_they_part(value, other.attrib[key])
+                return f'{name} has "{old}" in its {key.rpartition("}")[2]}, and would have "{new}"'
+    if len(before) != len(after):
+        return f"it has {len(before)} elements, and would have {len(after)}"
+    return ""
+
+
+def _with_plain_names(text: str) -> str:
+    names: dict[str, str] = {}
+    return _CLIP.sub(lambda found: names.setdefault(found[0], f"clip{len(names)}"), text)
+
+
+def _same(one: str, other: str, geometry: bool) -> bool:
+    if one == other or not geometry:
+        return one == other
+    if _NUMBER.sub("#", one).split() != _NUMBER.sub("#", other).split():
+        return False
+    pairs = zip(_NUMBER.findall(one), _NUMBER.findall(other), strict=True)
+    return all(abs(float(first) - float(second)) <= TOLERANCE for first, second in pairs)
+
+
+def _where_they_part(one: str, other: str) -> tuple[str, str]:
+    """Return a few words of each of two texts, from the first that differs."""
+    old, new = one.split(), other.split()
+    alike = sum(1 for _ in itertools.takewhile(lambda pair: pair[0] == pair[1], zip(old, new, strict=False)))
+    here = slice(alike, alike + 4)
+    return " ".join(old[here]) or "nothing more", " ".join(new[here]) or "nothing more"
+
+
+def faults(pictures: tuple[StillPicture, ...], folder: Path) -> Iterator[str]:
+    """Yield a sentence for each picture of a folder that is missing, out of date, or drawn by nothing.
+
+    Parameters
+    ----------
+    pictures : tuple of StillPicture
+        What the folder should hold.
+    folder : Path
+        Where the pictures are kept.
+
+    >>> list(faults((), Path("no-such-folder")))
+    []
+    """
+    for picture in pictures:
+        file = folder / picture.file
+        if not file.is_file():
+            yield f"{picture.file} is missing."
+            continue
+        found = difference(file.read_text(encoding="utf-8"), picture.svg())
+        if found:
+            yield f"{picture.file} is not what would be drawn now: {found}."
+    for stray in sorted(
+        {file.name for file in folder.glob("*.svg")} - {picture.file for picture in pictures}
+    ):
+        yield f"{stray} is drawn by nothing here: take it away, or add it to the table of still pictures."
+
+
+def write(pictures: tuple[StillPicture, ...], folder: Path) -> None:
+    """Draw every picture anew into a folder.
+
+    Parameters
+    ----------
+    pictures : tuple of StillPicture
+        What is to be drawn.
+    folder : Path
+        Where they go; made if it is not there.
+    """
+    folder.mkdir(parents=True, exist_ok=True)
+    for picture in pictures:
+        (folder / picture.file).write_bytes(picture.svg().encode("utf-8"))
+
+
+def main(argv: list[str]) -> int:
+    """Draw the still pictures, or check those that are kept.
+
+    Parameters
+    ----------
+    argv : list of str
+        Nothing, or "--check".
+
+    Returns
+    -------
+    int
+        0 when all is well, 1 when a picture must be renewed, 2 when the command was not understood.
+    """
+    folder = Path(__file__).resolve().parent.parent / "figures"
+    pictures = still_pictures()
+    if argv == ["--check"]:
+        found = list(faults(pictures, folder))
+        for fault in found:
+            print(fault)
+        if found:
+            print(f"Renew the pictures with: {RENEW}\nThen look at them before you commit them.")
+            return 1
+        print(f"{len(pictures)} of {len(pictures)} pictures show what would be drawn now.")
+        return 0
+    if argv:
+        print(f"figures does not know {' '.join(argv)}. Write {RENEW}, or {RENEW} --check.")
+        return 2
+    write(pictures, folder)
+    print(f"{len(pictures)} pictures are in {folder}.")
+    return 0

@@ -1,0 +1,1 @@
+"""The questions of the course, one module for each page that asks any."""

@@ -1,0 +1,138 @@
+"""Numbers between the maker and a question: read in every notation of the bench, and written in its own."""
+
+from __future__ import annotations
+
+import math
+import re
+from fractions import Fraction
+
+from woodmath.errors import WoodmathError
+from woodmath.rule import Rule
+
+SAME_NUMBER = 1e-9
+LONGEST_SHOWN = 60
+
+_NUMBERS = Rule.millimetres(Fraction(1, 100))
+_NO_PLAIN_NUMBER = re.compile(r"[A-Za-z\"'\u2018-\u201f\u2032\u2033]")
+
+
+def on_a_mark(value: float, rule: Rule) -> bool:
+    """Whether a length lies on a mark of the rule.
+
+    >>> on_a_mark(1.75, Rule.inches(16)), on_a_mark(1.76, Rule.inches(16))
+    (True, False)
+    """
+    return abs(rule.nearest(value) - value) <= SAME_NUMBER
+
+
+def length_shown(value: float, rule: Rule) -> str:
+    """Return a length for reading, with its unit: as on the rule where it lies on a mark, else in decimals.
+
+    >>> length_shown(1.75, Rule.inches(16)), length_shown(4.03361, Rule.inches(16))
+    ('1 3/4 in', '4.0336 in')
+    """
+    if on_a_mark(value, rule):
+        return rule.mark(value, unit=True)
+    decimals = f"{value:.4f}" if rule.unit == "inch" else f"{value:.2f}"
+    return f"{decimals.rstrip('0').rstrip('.')} {rule.unit_mark}"
+
+
+def angle_shown(degrees: float) -> str:
+    """Return an angle for reading, to a hundredth of a degree.
+
+    >>> angle_shown(45.0), angle_shown(38.65981)
+    ('45°', '38.66°')
+    """
+    return f"{number_shown(degrees)}°"
+
+
+def number_shown(value: float) -> str:
+    """Return a number for reading, to two places at most.
+
+    >>> number_shown(15.0), number_shown(18.7512)
+    ('15', '18.75')
+    """
+    return f"{value:.2f}".rstrip("0").rstrip(".")
+
+
+def as_typed(given: object) -> str:
+    """Return what was given, short, printable and on one line.
+
+    >>> as_typed(" 1 3/4 "), as_typed(4 + 2j)
+    ('1 3/4', '(4+2j)')
+    """
+    try:
+        text = str(given)
+    except ValueError:
+        # Python refuses to write whole numbers of several thousand digits.
+        text = "a number of thousands of digits"
+    plain = "".join(
+        sign if sign.isprintable() else " " if sign.isspace() else "\ufffd" for sign in text
+    ).strip()
+    return plain if len(plain) <= LONGEST_SHOWN else f"{plain[:LONGEST_SHOWN]}…"
+
+
+def shown(given: object) -> str:
+    """Return what was given as a sentence quotes it.
+
+    >>> shown("about so"), shown(None)
+    ('“about so”', 'None')
+    """
+    return f"“{as_typed(given)}”" if isinstance(given, str) else as_typed(given)
+
+
+def number_of(given: object, things: str) -> float:
+    """Return how many things are meant, by a number, or by a text with or without their name.
+
+    Raises
+    ------
+    WoodmathError
+        If that is no number.
+
+    >>> number_of("6½ turns", "turns"), number_of("7", "holes"), number_of(7, "holes")
+    (6.5, 7.0, 7.0)
+    """
+    if not isinstance(given, str):
+        return as_number(given)
+    words = "|".join(re.escape(word) for word in (things, things.removesuffix("s")))
+    return read_number(re.sub(rf"\s*(?:{words})\s*$", "", given, flags=re.IGNORECASE))
+
+
+def read_number(text: str) -> float:
+    """Return the number that a text holds, written as a length is on a rule, without a unit.
+
+    Raises
+    ------
+    WoodmathError
+        If the text is anything else.
+
+    >>> [read_number(text) for text in ("6", "6.5", "6 1/2", "6½")]
+    [6.0, 6.5, 6.5, 6.5]
+    """
+    if _NO_PLAIN_NUMBER.search(text):
+        raise WoodmathError("a plain number holds no letters")
+    return _NUMBERS.read(text)
+
+
+def as_number(given: object) -> float:
+    """Return a number that is given as one, of Python, NumPy or sympy.
+
+    Raises
+    ------
+    WoodmathError
+        If it is a truth value, a text or a table of numbers, or not finite.
+
+    >>> as_number(Fraction(5, 4))
+    1.25
+    """
+    if isinstance(given, bool | str | bytes) or type(given).__name__.startswith("bool"):
+        raise WoodmathError("that is no number")
+    if getattr(given, "ndim", 0):
+        raise WoodmathError("that is a whole table of numbers")
+    try:
+        number = float(given)  # type: ignore[arg-type]
+    except (ValueError, ArithmeticError):
+        raise WoodmathError("that is no number") from None
+    if not math.isfinite(number):
+        raise WoodmathError("that is no plain number")
+    return number
