@@ -21,6 +21,7 @@ from woodmath.boring import (
     boring_order,
     fit_lead,
     holes_along,
+    threads_per_inch,
 )
 from woodmath.derivation import Derivation
 from woodmath.errors import ImpossibleShape, UnknownName
@@ -159,7 +160,42 @@ def test_the_point_pricks_through_after_the_same_turns_however_long_it_is(
     assert bit.point_depth(bit.depth(turns, "screw")) == pytest.approx(thickness)
 
 
-@pytest.mark.parametrize("ask", ["depth", "turns"])
+@given(bits, counts)
+def test_the_tip_goes_one_lead_at_each_turn_and_the_lips_are_behind_it_by_the_point(
+    bit: AugerBit, turns: float
+) -> None:
+    assert bit.tip_depth(turns, "screw") == pytest.approx(turns * bit.lead)
+    assert bit.tip_depth(turns, "lips") == pytest.approx(turns * bit.lead + bit.point_length)
+    assert bit.tip_depth(0, "screw") == 0
+    for counted_from in ("lips", "screw"):
+        if bit.depth(turns, counted_from) > 0:
+            tip = bit.point_depth(bit.depth(turns, counted_from))
+            assert bit.tip_depth(turns, counted_from) == pytest.approx(tip)
+
+
+@given(st.floats(0.5, 40), st.integers(1, 4), st.sampled_from(["inch", "millimetre"]))
+def test_the_threads_that_are_counted_are_found_again_from_the_lead(
+    threads: float, starts: int, unit: str
+) -> None:
+    bit = AugerBit.from_threads(10, threads, 6, starts, unit=unit)
+    assert bit.threads_per_inch(starts, unit=unit) == pytest.approx(threads, rel=1e-14)
+    assert threads_per_inch(bit.lead, starts, unit=unit) == bit.threads_per_inch(starts, unit=unit)
+
+
+def test_the_published_threads_of_a_coarse_screw_follow_from_its_pitch() -> None:
+    # READ: US patent 6,612,788 (2003), as above: about 1.75 mm is 14.5 threads per inch.
+    assert threads_per_inch(1.75, unit="millimetre") == pytest.approx(14.5, abs=0.05)
+
+
+@pytest.mark.parametrize("starts", [0, -1, 1.5, math.nan])
+def test_threads_are_told_only_for_whole_numbers_side_by_side(starts: float) -> None:
+    with pytest.raises(ImpossibleShape, match="threads side by side"):
+        threads_per_inch(0.125, starts)
+    with pytest.raises(UnknownName, match="'inch' or 'millimetre'"):
+        threads_per_inch(0.125, unit="ell")
+
+
+@pytest.mark.parametrize("ask", ["depth", "turns", "tip_depth"])
 def test_counting_begins_at_the_lips_or_at_the_screw(ask: str) -> None:
     bit = AugerBit(0.5, 0.1, 0.2)
     with pytest.raises(UnknownName, match="'screw' if you count from the first bite"):
@@ -171,6 +207,7 @@ def test_turns_and_depths_below_nothing_are_refused(wrong: float) -> None:
     bit = AugerBit(0.5, 0.1, 0.2)
     for ask in (
         lambda: bit.depth(wrong, "lips"),
+        lambda: bit.tip_depth(wrong, "screw"),
         lambda: bit.turns(wrong, "screw"),
         lambda: bit.point_depth(wrong),
         lambda: bit.turns_until_through(wrong),
@@ -384,7 +421,8 @@ def test_a_remark_is_made_exactly_where_the_screw_falls_into_an_earlier_hole(
     diameter, lengths, share = row
     centres = holes_along(diameter * lengths, diameter, overlap=diameter * share)
     spacing = centres[1] - centres[0]
-    assume(abs(spacing - diameter / 2) > 1e-6 * diameter and abs(spacing - diameter / 4) > 1e-6 * diameter)
+    spaces_to_the_rim = diameter / 2 / spacing
+    assume(abs(spaces_to_the_rim - round(spaces_to_the_rim)) > 1e-6)
     told = boring_order(centres)
     falls_in = [
         number

@@ -31,10 +31,11 @@ from woodmath.operations import (
     Substitute,
     TakeLimit,
     TakeRoot,
-    answers_for,
     equation,
     kept_answer,
+    solutions_for,
 )
+from woodmath.sensitivity import Contribution, Sensitivity
 
 a, b, c = sympy.symbols("a b c", positive=True)
 x, y = sympy.symbols("x y", real=True)
@@ -175,7 +176,7 @@ def test_of_two_answers_the_one_that_fits_the_example_is_kept(true_one: int) -> 
 
 
 def test_an_example_that_fits_no_answer_or_both_is_refused() -> None:
-    found = answers_for(equation(x**2, y), x)
+    found = solutions_for(equation(x**2, y), x)
     with pytest.raises(ImpossibleShape, match="0 of the answers for x agree"):
         kept_answer(x, found, {x: sympy.Integer(3), y: sympy.Integer(4)})
     with pytest.raises(ImpossibleShape, match="2 of the answers for x agree"):
@@ -187,13 +188,13 @@ def test_what_cannot_be_solved_is_refused_with_what_can_be_asked(
     given_one: Equality, wanted: sympy.Symbol
 ) -> None:
     with pytest.raises(ImpossibleShape, match=r"cannot be solved for .* one of its own quantities"):
-        answers_for(given_one, wanted)
+        solutions_for(given_one, wanted)
 
 
 def test_answers_come_in_one_order_whichever_way_the_equation_is_written() -> None:
     cubic = (x - 1) * (x + 2) * (x - 3)
-    assert answers_for(equation(sympy.expand(cubic), sympy.Integer(0)), x) == (-2, 1, 3)
-    assert answers_for(equation(sympy.Integer(0), sympy.expand(-cubic)), x) == (-2, 1, 3)
+    assert solutions_for(equation(sympy.expand(cubic), sympy.Integer(0)), x) == (-2, 1, 3)
+    assert solutions_for(equation(sympy.Integer(0), sympy.expand(-cubic)), x) == (-2, 1, 3)
 
 
 def test_the_result_is_solved_for_any_quantity_with_the_reason_at_hand() -> None:
@@ -381,6 +382,48 @@ def test_the_words_about_errors_name_what_to_measure_with_most_care() -> None:
     told = sloping_edge_once.sensitivity({"run": 3, "rise": 4}, {"run": 0.5, "rise": 0.25})._repr_markdown_()
     assert "Measure the **run** with most care" in told
     assert "| run | 0.5 | 0.3 |" in told
+
+
+def test_measurements_that_matter_alike_are_not_set_apart() -> None:
+    alike = lean_once.sensitivity({"run": 4, "rise": 4}, {"run": 0.1, "rise": 0.1})
+    assert alike.matters_most == ""
+    assert "All matter alike." in alike._repr_markdown_()
+    assert "most care" not in alike._repr_markdown_()
+
+
+def test_two_that_matter_alike_are_named_where_a_third_matters_less() -> None:
+    parts = (
+        Contribution("run", 2.0, 0.1),
+        Contribution("set_back", -1.0, 0.2),
+        Contribution("rise", 1.0, 0.1),
+    )
+    told = Sensitivity("lean", 3.0, parts)
+    assert told.matters_most == ""
+    assert (
+        "Measure the **run** and the **set back** with most care: they matter alike."
+        in told._repr_markdown_()
+    )
+
+
+def test_a_single_measurement_is_the_one_to_measure_with_care() -> None:
+    assert lean_once.sensitivity({"run": 3, "rise": 4}, {"run": 0.1}).matters_most == "run"
+
+
+def test_the_table_of_errors_tells_degrees_and_leaves_lengths_plain() -> None:
+    # By hand: at 45 degrees one unit of run in four moves the lean by 4 / (16 + 16) radians.
+    told = lean_once.sensitivity({"run": 4, "rise": 4}, {"run": 0.1})._repr_markdown_()
+    assert f"Lean is 45°; at worst it is out by {math.degrees(0.1 / 8):.4g}°." in told
+    assert f"| run | 0.1 | {math.degrees(0.1 / 8):.4g}° |" in told
+    back = lean_once.sensitivity({"lean": 45, "rise": 4}, {"lean": 1}, of="run")._repr_markdown_()
+    assert "Run is 4; at worst" in back
+    assert f"| lean | 1° | {math.radians(4 / 0.5):.4g} |" in back
+    assert "length" not in told + back
+
+
+@pytest.mark.parametrize("error", [-0.1, math.nan, math.inf, -math.inf])
+def test_an_error_below_nothing_or_without_a_size_is_refused(error: float) -> None:
+    with pytest.raises(ImpossibleShape, match=r"The error of run is .*0 or more, such as half a mark"):
+        sloping_edge_once.sensitivity({"run": 3, "rise": 4}, {"run": error})
 
 
 # --- what the page shows ---

@@ -34,7 +34,7 @@ from woodmath.drawing import (
     Shape,
     rectangle,
 )
-from woodmath.drawing_pdf import PAPERS, figure_of, pdf_bytes, save_pdf, save_svg, true_size_page
+from woodmath.drawing_pdf import PAPERS, figure_of, pdf_bytes, svg_bytes, true_size_page
 from woodmath.drawing_svg import svg
 from woodmath.errors import ImpossibleShape, UnknownName
 from woodmath.lettering import text_width
@@ -94,7 +94,7 @@ def svg_lines(drawing: Drawing) -> list[list[Point]]:
             continue
         if element.tag == f"{SVG}path":
             for part in element.attrib["d"].split("M")[1:]:
-                lines.append(_points(part.removesuffix("z").replace("L", " ")))
+                lines.append(_walked(_points(part.removesuffix("z").replace("l", " "))))
         elif element.tag == f"{SVG}polyline":
             lines.append(_points(element.attrib["points"]))
         elif element.tag == f"{SVG}circle":
@@ -114,6 +114,11 @@ def extent(points: list[Point]) -> tuple[float, float, float, float]:
     """Return left, top, right and bottom of points."""
     xs, ys = [x for x, _ in points], [y for _, y in points]
     return (min(xs), min(ys), max(xs), max(ys))
+
+
+def _walked(steps: list[Point]) -> list[Point]:
+    """Return the points of a line that is written as its start and the ways from point to point."""
+    return [(x, y) for x, y in numpy.cumsum(steps, axis=0)]
 
 
 def _points(text: str) -> list[Point]:
@@ -149,11 +154,10 @@ def test_paper_and_screen_begin_their_words_at_the_same_places() -> None:
         assert any(abs(x - before - left) < 0.5 and abs(y - base) < 0.1 for left, base in printed), text
 
 
-def test_paper_and_screen_use_the_same_colours(tmp_path: Path) -> None:
+def test_paper_and_screen_use_the_same_colours() -> None:
     drawing = sample()
-    save_svg(figure_of(drawing, sentence=False), tmp_path / "a.svg")
     colours = re.compile(r"#[0-9a-f]{6}\b")
-    on_paper = set(colours.findall((tmp_path / "a.svg").read_text(encoding="utf-8")))
+    on_paper = set(colours.findall(svg_bytes(figure_of(drawing, sentence=False)).decode("utf-8")))
     assert on_paper == set(colours.findall(svg(drawing)))
 
 
@@ -371,49 +375,50 @@ def test_the_file_asks_not_to_be_scaled_and_stays_a_sound_pdf() -> None:
     assert pdf[int(older) :].startswith(b"xref\n0 ")
 
 
-@pytest.mark.parametrize("save", [save_pdf, save_svg])
+@pytest.mark.parametrize("file_of", [pdf_bytes, svg_bytes])
 def test_the_same_drawing_gives_the_same_bytes_in_another_process(
-    tmp_path: Path, save: Callable[[Figure, Path], None]
+    file_of: Callable[[Figure], bytes],
 ) -> None:
     code = (
+        "import sys\n"
         "from sample_drawing import sample\n"
-        "from woodmath.drawing_pdf import figure_of, save_pdf, save_svg\n"
-        f"{save.__name__}(figure_of(sample()), r'{tmp_path / 'there'}')\n"
+        f"from woodmath.drawing_pdf import figure_of, {file_of.__name__}\n"
+        f"sys.stdout.buffer.write({file_of.__name__}(figure_of(sample())))\n"
     )
     tests = str(Path(__file__).parent)
     elsewhere = {**os.environ, "PYTHONHASHSEED": "7", "PYTHONPATH": tests, "SOURCE_DATE_EPOCH": "86400"}
-    subprocess.run([sys.executable, "-c", code], check=True, env=elsewhere, cwd=Path(__file__).parent.parent)
-    save(figure_of(sample()), tmp_path / "here")
-    assert (tmp_path / "here").read_bytes() == (tmp_path / "there").read_bytes()
+    there = subprocess.run(
+        [sys.executable, "-c", code],
+        check=True,
+        env=elsewhere,
+        cwd=Path(__file__).parent.parent,
+        capture_output=True,
+    )
+    assert file_of(figure_of(sample())) == there.stdout
 
 
-@pytest.mark.parametrize("save", [save_pdf, save_svg])
-def test_a_file_names_no_date_and_no_version(tmp_path: Path, save: Callable[[Figure, Path], None]) -> None:
-    save(figure_of(sample()), tmp_path / "a")
-    written = (tmp_path / "a").read_bytes()
+@pytest.mark.parametrize("file_of", [pdf_bytes, svg_bytes])
+def test_a_file_names_no_date_and_no_version(file_of: Callable[[Figure], bytes]) -> None:
+    written = file_of(figure_of(sample()))
     assert sample().title.encode() in written
     assert matplotlib.__version__.encode() not in written
     assert not re.search(rb"Date|\b20\d\d-", written)
 
 
-@pytest.mark.parametrize("save", [save_pdf, save_svg])
-def test_a_reader_s_own_settings_of_matplotlib_change_nothing(
-    tmp_path: Path, save: Callable[[Figure, Path], None]
-) -> None:
-    save(figure_of(sample()), tmp_path / "plain")
+@pytest.mark.parametrize("file_of", [pdf_bytes, svg_bytes])
+def test_a_reader_s_own_settings_of_matplotlib_change_nothing(file_of: Callable[[Figure], bytes]) -> None:
+    plain = file_of(figure_of(sample()))
     with matplotlib.rc_context(UNRULY):
-        save(figure_of(sample()), tmp_path / "unruly")
-    assert (tmp_path / "plain").read_bytes() == (tmp_path / "unruly").read_bytes()
+        assert file_of(figure_of(sample())) == plain
 
 
-def test_painting_leaves_no_setting_and_no_window_behind(tmp_path: Path) -> None:
+def test_painting_leaves_no_setting_and_no_window_behind() -> None:
     code = (
         "import sys, matplotlib\n"
         "before = dict(matplotlib.rcParams.copy())\n"
         "from sample_drawing import sample\n"
-        "from woodmath.drawing_pdf import figure_of, save_pdf, true_size_page\n"
-        f"save_pdf(figure_of(sample()), r'{tmp_path / 'a.pdf'}')\n"
-        f"save_pdf(true_size_page(sample(), 10.0), r'{tmp_path / 'b.pdf'}')\n"
+        "from woodmath.drawing_pdf import figure_of, pdf_bytes, true_size_page\n"
+        "assert pdf_bytes(figure_of(sample())) != pdf_bytes(true_size_page(sample(), 10.0))\n"
         "assert 'matplotlib.pyplot' not in sys.modules\n"
         "assert dict(matplotlib.rcParams.copy()) == before\n"
     )

@@ -33,7 +33,9 @@ def point_of(oval: Ellipse, turn: float) -> tuple[float, float]:
 
 @pytest.mark.parametrize("derive", DERIVATIONS, ids=lambda derive: derive.__name__)
 def test_every_step_of_every_derivation_follows(derive: Callable[[], Derivation]) -> None:
-    assert_every_step_follows(derive())
+    # Nobody asks how long an ellipse is from the slope at a place, and sympy thinks about it for ten seconds.
+    slope = derive is ellipse.angle_derivation
+    assert_every_step_follows(derive(), not_asked=frozenset({"half_length"} if slope else ()))
 
 
 def test_the_string_leads_to_the_standard_equation_with_each_squaring_explained() -> None:
@@ -328,6 +330,18 @@ def test_a_rocker_may_be_the_whole_lower_half(half_length: float, shape: float) 
     found = Ellipse.from_rocker(2 * half_length, oval.half_height, oval.radius_at_bottom)
     assert found == oval
     assert found.height_at(half_length) == pytest.approx(oval.half_height, rel=1e-15)
+
+
+@pytest.mark.parametrize("short_of_it", [2.0026017794928177e-09, 5.832497894708107e-09, 1e-8, 1e-7])
+@given(st.floats(1, 100), st.floats(0.5, 50))
+def test_a_rocker_may_be_almost_the_whole_lower_half(
+    short_of_it: float, half_chord: float, rise: float
+) -> None:
+    radius = half_chord**2 / rise / (1 + short_of_it)
+    found = Ellipse.from_rocker(2 * half_chord, rise, radius)
+    # So near its end the curve is all but plumb, and a rounding error of the length is a mark of the height.
+    assert found.height_at(half_chord) == pytest.approx(rise, rel=1e-6)
+    assert found.radius_at_bottom == pytest.approx(radius, rel=1e-9)
 
 
 @given(halves, st.floats(0.01, 0.99))

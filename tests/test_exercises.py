@@ -16,7 +16,14 @@ from woodmath import exercises
 from woodmath.errors import ImpossibleShape, UnknownName
 from woodmath.exercises import Answers, Reply, answers_for
 from woodmath.piece import Piece
-from woodmath.questions.kinds import AngleAnswer, ChoiceAnswer, CountAnswer, Kind, LengthAnswer, NumberAnswer
+from woodmath.questions.kinds import (
+    AngleAnswer,
+    AnswerKind,
+    ChoiceAnswer,
+    CountAnswer,
+    LengthAnswer,
+    NumberAnswer,
+)
 from woodmath.questions.question import Question, Slip
 
 CAT_BED, LOG_BOX = Piece.demo("cat-bed"), Piece.demo("log-box")
@@ -25,7 +32,7 @@ TURNS = NumberAnswer("turns", Fraction(1, 4))
 CHOICE = ChoiceAnswer(("the end", "the side", "one_long"))
 
 
-def asked(kind: Kind, truth: float | str, *slips: Slip, key: str = "toy-1") -> Question:
+def asked(kind: AnswerKind, truth: float | str, *slips: Slip, key: str = "toy-1") -> Question:
     return Question(
         key=key,
         ask="How much?",
@@ -42,7 +49,7 @@ def asked(kind: Kind, truth: float | str, *slips: Slip, key: str = "toy-1") -> Q
 def ask(monkeypatch: pytest.MonkeyPatch) -> Iterator[object]:
     """Open a page of one question for a piece; answers then go to that question."""
 
-    def opened(kind: Kind, truth: float | str, *slips: Slip, piece: Piece = CAT_BED) -> "OneQuestion":
+    def opened(kind: AnswerKind, truth: float | str, *slips: Slip, piece: Piece = CAT_BED) -> "OneQuestion":
         monkeypatch.setattr(exercises, "PAGES", ((asked(kind, truth, *slips),),))
         return OneQuestion(answers_for(piece))
 
@@ -260,7 +267,7 @@ def test_a_verdict_is_a_word_and_a_sign_and_never_a_colour_alone(ask):
     one = ask(LENGTH, 1.25)
     told = {reply._repr_markdown_().split("\n\n")[1] for reply in (one(1.25), one(3), one(), one("about so"))}
     assert {re.match(r"\*\*(\S+) ([^*]+)\*\*", line)[0] for line in told} == {
-        "**✓ Right.**", "**✗ Not right yet.**", "**○ Not answered yet.**", "**? Not read.**"
+        "**✓ Right.**", "**✗ Not right yet.**", "**○ Not answered yet.**", "**? That could not be read.**"
     }  # fmt: skip
 
 

@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+import math
+import re
+from dataclasses import asdict, replace
 from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as some
 
+from woodmath.drawing import Hatch
 from woodmath.finding import SEVERITIES, Finding
 from woodmath.piece import Piece
 from woodmath.piece_tables import TenonPlace
-from woodmath.post_joint import ENDS
+from woodmath.post_joint import ENDS, PostJoint
+from woodmath.rule import Rule
+from woodmath.views.post_joint import post_section
+from woodmath.wall_findings import thin_walls
 
 DEMOS = ("cat-bed", "log-box")
 
@@ -58,7 +64,7 @@ def test_a_wall_under_a_quarter_of_an_inch_beside_a_mortise_is_a_caution() -> No
         "Between each mortise and the outer face of the post 3/16 is left, and less than 1/4 splits easily "
         "when you lever against it."
     )
-    assert finding.remedy.startswith("Set it further back")
+    assert finding.remedy.startswith("Set them further back")
 
 
 def test_a_wall_under_an_eighth_of_an_inch_stops_the_work() -> None:
@@ -71,22 +77,101 @@ def test_a_mortise_that_is_open_on_the_face_of_the_post_stops_the_work() -> None
     bed = changed("cat-bed", joint={"set_back": 1.25, "end_clearance": 0})
     finding = remark(bed, "stop", "the wall inside the mortises")
     assert "the inside face of the post 0 is left" in finding.reason
-    assert finding.remedy.startswith("Set it less far back")
+    assert finding.remedy.startswith("Set them less far back")
 
 
-def test_the_thinner_of_two_walls_is_named() -> None:
+def test_a_thin_wall_beside_one_mortise_only_is_named_and_the_sound_one_is_not() -> None:
     box = changed("log-box", joint={"other_set_back": 5})
-    assert "the side's mortise" in remark(box, "caution", "the wall outside the mortises").reason
+    finding = remark(box, "caution", "the wall outside the side's mortise")
+    assert finding.reason.startswith("Between the side's mortise and the outer face of the post 5 is left")
+    assert finding.remedy.startswith("Set it further back")
+    assert not [each for each in box.findings() if each.place == "the wall outside the end's mortise"]
+
+
+def test_two_thin_walls_that_are_not_alike_are_both_told_each_by_its_own_size() -> None:
+    box = changed("log-box", joint={"set_back": 5, "other_set_back": 2.5})
+    assert "5 is left" in remark(box, "caution", "the wall outside the end's mortise").reason
+    assert "2.5 is left" in remark(box, "stop", "the wall outside the side's mortise").reason
+
+
+@pytest.mark.parametrize(
+    ("joint", "walls"),
+    [
+        (PostJoint(45, 12, 12), []),
+        (PostJoint(45, 12, 5), [("outside_tenon", "outside_other")]),
+        (PostJoint(45, 12, 12, 12, 4), [("outside_other",), ("behind_tenon",)]),
+        (PostJoint(45, 12, 30), [("inside_tenon", "inside_other")]),
+        (PostJoint(45, 12, 12, ends="one_long", reserve=2), [("behind_tenon",)]),
+        (
+            PostJoint(45, 12, 4, ends="one_long", reserve=4),
+            [("outside_tenon", "outside_other"), ("behind_tenon",), ("behind_other",)],
+        ),
+    ],
+)
+def test_a_remark_on_walls_says_which_of_the_joints_walls_they_are(
+    joint: PostJoint, walls: list[tuple[str, ...]]
+) -> None:
+    told = list(thin_walls(Rule.millimetres(0.5), joint))
+    assert [remark.walls for remark in told] == walls
+    for remark in told:
+        sizes = [getattr(joint.walls, name) for name in remark.walls]
+        assert f" {sizes[0]:g} is left" in remark.finding.reason
+        assert max(sizes) == pytest.approx(min(sizes))
+
+
+@pytest.mark.parametrize(
+    ("set_back", "other", "struck"),
+    # In log-box sizes: outside walls are the set-backs, and each mortise stops that far from the far face.
+    [(12.0, 11.0, 0), (5.0, 5.5, 2), (5.0, 5.0, 2), (5.0, 4.0, 3), (4.0, 4.0, 4), (0.0, 5.0, 1)],
+)
+def test_every_wall_that_is_told_of_is_struck_in_the_section(
+    set_back: float, other: float, struck: int
+) -> None:
+    drawing = post_section.drawing(Piece.demo("log-box"), set_back=set_back, other_set_back=other)
+    hatched = [shape for shape in drawing.shapes if isinstance(shape, Hatch)]
+    assert len(hatched) == struck
+    # The narrow way of each is the wall itself, and it touches a face of the post.
+    for hatch in hatched:
+        xs, ys = [x for x, _ in hatch.outline], [-y for _, y in hatch.outline]
+        assert min(max(xs) - min(xs), max(ys) - min(ys)) in {set_back, other}
+        assert min(*xs, *ys) == 0
+
+
+def test_a_wall_behind_a_mortise_grows_with_the_other_mortises_set_back() -> None:
+    # With mitred ends each mortise stops at the other's outer cheek.
+    box = changed("log-box", joint={"other_set_back": 4})
+    finding = remark(box, "caution", "the wall behind the end's mortise")
+    assert finding.remedy.startswith("Set the side's mortise further back")
+    cured = changed("log-box", joint={"other_set_back": 6})
+    assert not [each for each in cured.findings() if each.place.startswith("the wall behind")]
+
+
+@given(
+    set_back=some.floats(0, 30),
+    other=some.floats(0, 30),
+    reserve=some.floats(0, 40),
+    ends=some.sampled_from(ENDS),
+)
+def test_no_wall_that_is_thinner_than_its_limit_is_passed_over_and_none_is_told_twice(
+    set_back: float, other: float, reserve: float, ends: str
+) -> None:
+    joint = PostJoint(45, 10, set_back, 12, other, ends=ends, reserve=reserve)
+    told = [name for remark in thin_walls(Rule.millimetres(0.5), joint) for name in remark.walls]
+    limits = {"outside": 6, "inside": 6, "behind": 4.5}
+    thin = [name for name, wall in asdict(joint.walls).items() if wall < limits[name.split("_")[0]] - 1e-6]
+    assert len(told) == len(set(told))
+    assert set(thin) <= set(told)
+    assert all(getattr(joint.walls, name) < limits[name.split("_")[0]] for name in told)
 
 
 @pytest.mark.parametrize(("reserve", "severity"), [(4.4, "caution"), (2.9, "stop")])
 def test_less_than_4_5_mm_behind_a_mortise_is_too_little(reserve: float, severity: str) -> None:
     # At least 4.5 mm of wood is left behind: diyinfo.org, "Constructing Mortice and Tenon Joints" (READ).
     box = changed("log-box", joint={"ends": "one_long", "reserve": reserve})
-    finding = remark(box, severity, "the wall behind the mortises")
-    assert finding.remedy.startswith("Give reserve more")
+    finding = remark(box, severity, "the wall behind the end's mortise")
+    assert finding.remedy.startswith("Give reserve a greater length")
     enough = changed("log-box", joint={"ends": "one_long", "reserve": 4.5})
-    assert "the wall behind the mortises" not in {each.place for each in enough.findings()}
+    assert not [each for each in enough.findings() if each.place.startswith("the wall behind")]
 
 
 # --- the bit in the mortise ---
@@ -95,9 +180,9 @@ def test_less_than_4_5_mm_behind_a_mortise_is_too_little(reserve: float, severit
 def test_a_screw_point_that_comes_through_stops_the_work_and_the_depth_that_works_is_named() -> None:
     finding = remark(changed("cat-bed", bit={"point_length": 9 / 16}), "stop", "the bottom of the mortises")
     assert finding.reason == (
-        "The screw point comes through: 1 1/4 deep plus 9/16 of screw needs 1 13/16, and the post is 1 3/4."
+        "The screw's point comes through: 1 1/4 deep plus 9/16 of screw needs 1 13/16, and the post is 1 3/4."
     )
-    assert finding.remedy == "Bore to 1 1/8 or less, or finish the bottom with a chisel."
+    assert finding.remedy == "Bore to 1 1/8 or less, and finish the bottom with a chisel."
 
 
 def test_the_depth_that_is_bored_is_the_mortises_and_not_the_tenons() -> None:
@@ -157,7 +242,8 @@ def test_tenons_that_collide_along_the_post_stop_the_work() -> None:
     bed = changed("cat-bed", joint={"tenons": (TenonPlace(4, 2.5), TenonPlace(2, 2.5))})
     finding = remark(bed, "stop", "tenons 2 and 1")
     assert (
-        finding.reason == "They collide: one ends 4 1/2 above the panel's lower edge, the next begins at 4."
+        finding.reason
+        == "They collide: along the post, one ends 4 1/2 from the panel's lower edge, the next begins at 4."
     )
 
 
@@ -167,9 +253,20 @@ def test_two_mortises_with_hardly_any_post_between_them_are_a_caution() -> None:
 
 
 def test_a_tenon_that_runs_off_the_panel_stops_the_work() -> None:
-    bed = changed("cat-bed", joint={"tenons": (TenonPlace(6, 2.5),)})
-    finding = remark(bed, "stop", "tenon 1")
-    assert finding.reason == "It ends 8 1/2 above the panel's lower edge, and the panel is 8 high."
+    box = changed("log-box", joint={"tenons": (TenonPlace(261, 60),)})
+    finding = remark(box, "stop", "tenon 1")
+    assert finding.reason == (
+        "It ends 321 from the panel's lower edge, and the whole edge along the post measures 320."
+    )
+
+
+@pytest.mark.parametrize(("end", "runs_off"), [(8.05, False), (8.09, False), (8.1, True)])
+def test_a_tenon_on_a_leaning_post_has_the_slope_to_stand_on_and_not_the_height(
+    end: float, runs_off: bool
+) -> None:
+    # By Pythagoras the edge is the root of 8² + 1.25², 8.097 (COMP).
+    bed = changed("cat-bed", joint={"tenons": (TenonPlace(end - 2.5, 2.5),)})
+    assert runs_off == any(each.place == "tenon 1" for each in bed.findings())
 
 
 def test_a_tenon_wider_than_five_times_its_thickness_is_a_caution() -> None:
@@ -248,7 +345,30 @@ def test_without_wood_inside_the_mortises_there_is_no_corner_to_care_for() -> No
 
 def test_posts_too_short_for_foot_panel_and_top_stop_the_work() -> None:
     finding = remark(changed("log-box", post={"length": 379}), "stop", "the length of the posts")
-    assert finding.reason == "Foot, panel and top make 380, and the posts are 379 long."
+    assert finding.reason == "Foot, panel and top make 380 along the post, and the posts are 379 long."
+
+
+@pytest.mark.parametrize(("length", "too_short"), [(13.05, True), (13.1, False)])
+def test_a_leaning_post_must_be_as_long_as_the_slope_and_not_only_as_the_piece_is_high(
+    length: float, too_short: bool
+) -> None:
+    # 3 and 8.097 (the root of 8² + 1.25²) and 2 make 13.097 (COMP).
+    bed = changed("cat-bed", post={"length": length})
+    assert too_short == any(each.place == "the length of the posts" for each in bed.findings())
+
+
+def test_the_demo_posts_hold_foot_panel_and_top_and_the_cats_a_tenon_for_the_rocker() -> None:
+    for name, left in (("cat-bed", 0.75), ("log-box", 0.0)):
+        piece = Piece.demo(name)
+        assert piece.end is not None
+        panel = math.hypot(piece.end.height, (piece.end.top - piece.end.bottom) / 2)
+        assert piece.post.length - piece.post.foot - panel - piece.post.top >= left
+
+
+def test_the_wood_above_the_highest_mortise_is_measured_along_the_leaning_post() -> None:
+    # 8.097 of slope and 1 above it, less 8 1/8 to the tenon's upper edge: 0.972 is less than 25 mm (COMP).
+    bed = changed("cat-bed", post={"top": 1.0}, joint={"tenons": (TenonPlace(5.625, 2.5),)})
+    assert "Only 1 and 0.028 under" in remark(bed, "caution", "the top of the posts").reason
 
 
 def test_a_mortise_near_the_end_of_a_post_wants_a_horn() -> None:
@@ -300,6 +420,40 @@ def test_a_rack_that_nobody_listed_is_not_held_against_anyone() -> None:
 def test_a_rocker_that_no_ellipse_has_cannot_be_drawn(radius: float) -> None:
     # With half the chord 9 1/2 and the rise 2, an ellipse wants a radius from 22.5625 to 45.125 (COMP).
     finding = remark(changed("cat-bed", rocker={"bottom_radius": radius}), "stop", "the rocker")
+    assert finding.reason.startswith(
+        f"It is 19 long with a rise of 2, and a radius of {radius:g} at the bottom"
+    )
+    assert f"is too {'round' if radius < 30 else 'flat'}: " in finding.reason
+    assert finding.remedy.endswith(" or bottom_radius to more than 22 9/16 and up to 45 1/8.")
+
+
+@given(
+    length=some.floats(1, 60), rise=some.floats(0.5, 12), radius=some.floats(0.5, 200), nearer=some.booleans()
+)
+def test_every_mark_that_a_remark_on_the_rocker_names_makes_a_rocker(
+    length: float, rise: float, radius: float, nearer: bool
+) -> None:
+    bed = changed("cat-bed", rocker={"length": length, "rise": rise, "bottom_radius": radius, "depth": 50.0})
+    told = [each for each in bed.findings() if each.place == "the rocker"]
+    for finding in told:
+        named = re.findall(r"(?:from|than|to) (\d[\d ./]*)", finding.remedy)
+        limits = [bed.rule.read(text.strip(" .")) for text in named]
+        assert len(limits) == 6
+        for key, least, most in zip(
+            ("length", "rise", "bottom_radius"), limits[::2], limits[1::2], strict=True
+        ):
+            # A hair inside either limit, which is itself left out at one end.
+            size = least * 1.000_01 if nearer else most * 0.999_99
+            assert least < most
+            cured = changed(
+                "cat-bed",
+                rocker={"length": length, "rise": rise, "bottom_radius": radius, "depth": 50.0} | {key: size},
+            )
+            assert not [each for each in cured.findings() if each.place == "the rocker"]
+
+
+def test_a_rocker_of_no_size_is_a_remark_and_not_a_crash() -> None:
+    finding = remark(changed("cat-bed", rocker={"rise": 0.0}), "stop", "the rocker")
     assert finding.remedy == "Change the size under [rocker]."
 
 

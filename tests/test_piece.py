@@ -267,7 +267,7 @@ def test_a_size_written_as_the_rule_marks_it_reads_back_the_same(
         (
             '{ place = "3/4", width = "2 1/2" }',
             '{ place = "3/4" }',
-            "joint.tenons, number 1, width is missing (width of the tenon, along the post). "
+            "joint.tenons, number 1, width is missing (width of the tenon, measured along the post). "
             "Add it in joint.tenons, number 1,",
         ),
         (

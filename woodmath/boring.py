@@ -10,13 +10,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from types import MappingProxyType
 from typing import Literal
 
-from woodmath.boring_derivations import derivation, lead_derivation
+from woodmath.auger_numbers import auger_bit_diameter, auger_bit_number
+from woodmath.boring_derivations import derivation, lead_derivation, tip_derivation
 from woodmath.derivation import spoken
 from woodmath.errors import ImpossibleShape, UnknownName
 from woodmath.hole_rows import BoringOrder, boring_order, holes_along, row_derivation
+from woodmath.lead_screw import lead_of, threads_per_inch
 from woodmath.trial_holes import LeadFit, fit_lead
 
 __all__ = [
@@ -30,13 +31,14 @@ __all__ = [
     "fit_lead",
     "holes_along",
     "lead_derivation",
+    "lead_of",
     "row_derivation",
+    "threads_per_inch",
+    "tip_derivation",
 ]
 
 CountedFrom = Literal["lips", "screw"]
 """Where counting starts: when the lips touch the face, or when the screw's point first bites."""
-
-_INCH = MappingProxyType({"inch": 1.0, "millimetre": 25.4})
 
 
 @dataclass(frozen=True)
@@ -124,19 +126,7 @@ class AugerBit:
         >>> AugerBit.from_threads(10, threads_per_inch=16, point_length=6, unit="millimetre").lead
         1.5875
         """
-        if unit not in _INCH:
-            raise UnknownName(
-                f"The unit is {unit!r}; a piece is measured in 'inch' or 'millimetre'. Name one of them."
-            )
-        if not (math.isfinite(starts) and starts >= 1 and starts == int(starts)):
-            raise ImpossibleShape(
-                f"The screw is said to have {starts:g} threads side by side. Look at its point, where they "
-                "begin, and count them: 1 for a single thread, 2 for a double one."
-            )
-        lead = lead_derivation().function("lead")(
-            starts=starts, inch=_INCH[unit], threads_per_inch=threads_per_inch
-        )
-        return cls(diameter, lead, point_length)
+        return cls(diameter, lead_of(threads_per_inch, starts, unit=unit), point_length)
 
     def depth(self, turns: float, counted_from: CountedFrom) -> float:
         """Depth of the hole at its full width after so many turns.
@@ -199,8 +189,40 @@ class AugerBit:
         ahead = self._ahead(counted_from)
         return derivation().function("turns")(depth=_hole(depth), lead=self.lead, point_length=ahead)
 
+    def tip_depth(self, turns: float, counted_from: CountedFrom) -> float:
+        """Depth of the screw's tip below the face after so many turns.
+
+        Parameters
+        ----------
+        turns : float
+            Turns of the brace, 0 or more.
+        counted_from : "lips" or "screw"
+            Whether counting began when the lips touched the face, or when the screw's point first bit.
+
+        Returns
+        -------
+        float
+            In the bit's unit, 0 or more; where it is more than the stock, the point has come through.
+
+        Raises
+        ------
+        ImpossibleShape
+            If the turns are less than 0.
+        UnknownName
+            If counting began neither at the lips nor at the screw.
+
+        Source: `derivation`, `tip_derivation`.
+
+        >>> bit = AugerBit(diameter=3 / 8, lead=1 / 8, point_length=1 / 4)
+        >>> bit.tip_depth(14, counted_from="screw"), bit.tip_depth(14, counted_from="lips")
+        (1.75, 2.0)
+        """
+        ahead = self._ahead(counted_from)
+        went_in = derivation().function("depth")(turns=turns, lead=self.lead, point_length=0.0)
+        return tip_derivation().function("tip_depth")(depth=went_in, point_length=self.point_length - ahead)
+
     def point_depth(self, depth: float) -> float:
-        """Depth of the screw's point when the hole has a depth at its full width.
+        """Depth of the screw's tip when the hole has a depth at its full width.
 
         Parameters
         ----------
@@ -217,12 +239,12 @@ class AugerBit:
         ImpossibleShape
             If the depth is less than 0.
 
-        Source: the point stands ahead of the lips by its own length.
+        Source: `tip_derivation`.
 
         >>> AugerBit(diameter=3 / 8, lead=1 / 8, point_length=1 / 4).point_depth(1.5)
         1.75
         """
-        return _hole(depth) + self.point_length
+        return tip_derivation().function("tip_depth")(depth=_hole(depth), point_length=self.point_length)
 
     def turns_until_through(self, thickness: float) -> float:
         """Turns after which the screw's point pricks through, counted from its first bite.
@@ -257,6 +279,35 @@ class AugerBit:
             )
         return derivation().function("turns")(depth=thickness, lead=self.lead, point_length=0.0)
 
+    def threads_per_inch(self, starts: int = 1, *, unit: Literal["inch", "millimetre"] = "inch") -> float:
+        """Ridges to an inch of the screw that has this bit's lead.
+
+        Parameters
+        ----------
+        starts : int
+            Threads that wind side by side: 1 for a single thread, 2 for a double one.
+        unit : "inch" or "millimetre"
+            The bit's unit.
+
+        Returns
+        -------
+        float
+            Always to the inch, whatever the unit.
+
+        Raises
+        ------
+        ImpossibleShape
+            If `starts` is not a whole number from 1.
+        UnknownName
+            If the unit is neither of the two.
+
+        Source: `lead_derivation`.
+
+        >>> AugerBit(diameter=3 / 8, lead=1 / 8, point_length=1 / 4).threads_per_inch()
+        8.0
+        """
+        return threads_per_inch(self.lead, starts, unit=unit)
+
     def _ahead(self, counted_from: str) -> float:
         if counted_from not in ("lips", "screw"):
             raise UnknownName(
@@ -264,71 +315,6 @@ class AugerBit:
                 "bite of the screw's point, or 'lips' if you begin when the lips touch the face."
             )
         return self.point_length if counted_from == "screw" else 0.0
-
-
-def auger_bit_number(diameter: float) -> int:
-    """Number stamped on an auger bit of a diameter: how many sixteenths of an inch it bores.
-
-    Parameters
-    ----------
-    diameter : float
-        In inches, a whole number of sixteenths.
-
-    Returns
-    -------
-    int
-        The number.
-
-    Raises
-    ------
-    ImpossibleShape
-        If no bit is numbered so; the message names the nearest that are.
-
-    Source: Noyes, *Handwork in Wood*, 1910, ch. IV, "Boring tools".
-
-    >>> auger_bit_number(3 / 8)
-    6
-    """
-    sixteenths = diameter * 16
-    number = round(sixteenths) if math.isfinite(sixteenths) else 0
-    if number < 1 or not math.isclose(sixteenths, number, rel_tol=1e-9):
-        below = max(1, math.floor(sixteenths)) if math.isfinite(sixteenths) else 1
-        raise ImpossibleShape(
-            f"No auger bit is numbered for a hole of {diameter:g} in: the numbers are whole sixteenths of "
-            f"an inch. The nearest are number {below} ({below}/16 in) and number {below + 1} "
-            f"({below + 1}/16 in)."
-        )
-    return number
-
-
-def auger_bit_diameter(number: int) -> float:
-    """Diameter, in inches, of the auger bit that is stamped with a number.
-
-    Parameters
-    ----------
-    number : int
-        As stamped on the tang, 1 or more.
-
-    Returns
-    -------
-    float
-        In inches.
-
-    Raises
-    ------
-    ImpossibleShape
-        If it is not a whole number from 1.
-
-    Source: Noyes, *Handwork in Wood*, 1910, ch. IV, "Boring tools".
-
-    >>> auger_bit_diameter(9)
-    0.5625
-    """
-    if not (math.isfinite(number) and number >= 1 and number == int(number)):
-        raise ImpossibleShape(
-            f"An auger bit is numbered 1, 2, 3 and so on, not {number:g}. Read the tang again."
-        )
-    return number / 16
 
 
 def _hole(depth: float) -> float:

@@ -15,6 +15,39 @@ from woodmath.operations import Isolate, Substitute, equation
 
 
 @functools.cache
+def tip_derivation() -> Derivation:
+    """Derive how deep the tip of the screw is from how deep the hole is at its full width.
+
+    Returns
+    -------
+    Derivation
+        Speaks of `tip_depth`, `depth`, `point_length`; its subject is `tip_depth`.
+
+    Source: the screw and the lips are one piece of steel.
+
+    >>> tip_derivation().result
+    Eq(tip_depth, depth + point_length)
+    """
+    depth = sympy.Symbol("depth", real=True)
+    tip_depth, point_length = sympy.symbols("tip_depth point_length", nonnegative=True)
+    return Derivation.start(
+        "How deep the tip of the screw is",
+        (
+            Quantity(tip_depth, "T", "depth of the screw's tip below the face"),
+            Quantity(
+                depth, "D", "depth of the hole at its full width; below 0 while the lips are still to come"
+            ),
+            Quantity(point_length, "p", "how far the screw's point is ahead of the lips"),
+        ),
+        equation(tip_depth, depth + point_length),
+        "screw and lips are one piece of steel: at every turn the tip is ahead of the lips by the length of "
+        "the point",
+        subject="tip_depth",
+        example={tip_depth: sympy.Rational(9, 4), depth: 2, point_length: sympy.Rational(1, 4)},
+    )
+
+
+@functools.cache
 def derivation() -> Derivation:
     """Derive how many turns bring the bit to depth.
 
@@ -62,7 +95,7 @@ def derivation() -> Derivation:
             },
         )
         .then(
-            Substitute(travel, depth + point_length),
+            Substitute(travel, tip_derivation().result.rhs),
             "counted from the screw's first bite, the first turns only bring the lips to the face: of the "
             "whole way the point's length makes no hole. Counted from the moment the lips touch, nothing "
             "is lost, and p is 0",

@@ -17,6 +17,22 @@ class CompiledRule:
 
     Made by `Derivation.function`. Values are checked first (finite, positive where the quantity is), then the
     derivation's limits, then the formula that sympy derived is run; degrees go in and come out as degrees.
+
+    Parameters
+    ----------
+    solved : sympy.Eq
+        The equation, with the wanted quantity alone on its left.
+    wanted : Quantity
+        The quantity that is found.
+    quantities : tuple of Quantity
+        Every one that the equation may speak of.
+    limits : tuple of Limit
+        What must hold; a limit that speaks of other quantities than those given is passed over.
+
+    >>> side, area = sympy.symbols("side area", positive=True)
+    >>> face = Quantity(area, "A", "face of a square board", "area")
+    >>> CompiledRule(sympy.Eq(area, side**2), face, (Quantity(side, "s", "its side"), face), ())(side=3)
+    9.0
     """
 
     def __init__(
@@ -36,12 +52,26 @@ class CompiledRule:
     def __call__(self, **values: float) -> float:
         """Return the wanted quantity.
 
+        Parameters
+        ----------
+        **values : float
+            Each of the other quantities by its name, in its unit (degrees for angles).
+
+        Returns
+        -------
+        float
+            In the wanted quantity's unit.
+
         Raises
         ------
         UnknownName
             If a quantity is missing or one too many is given.
         ImpossibleShape
             If a value cannot be, or the values cannot stand together.
+
+        >>> from woodmath.bevel import derivation
+        >>> derivation().function("angle")(offset=0.5, thickness=0.5)
+        45.0
         """
         if set(values) != set(self._names):
             raise UnknownName(

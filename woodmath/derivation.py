@@ -17,7 +17,7 @@ from sympy.core.relational import Equality
 from woodmath.compiled_rule import CompiledRule
 from woodmath.errors import ImpossibleShape, UnknownName
 from woodmath.formula_in_print import Formula, in_print, numbers_in_print
-from woodmath.operations import Operation, answers_for, kept_answer
+from woodmath.operations import Operation, kept_answer, solutions_for
 from woodmath.quantities import Limit, Quantity, spoken
 from woodmath.sensitivity import Contribution, Sensitivity
 
@@ -92,7 +92,39 @@ class Derivation:
         limits: tuple[Limit, ...] = (),
         keeps: Mapping[str, str] | None = None,
     ) -> Derivation:
-        """Begin a derivation with what is given; parameters as for the class."""
+        """Begin a derivation with what is given.
+
+        Parameters
+        ----------
+        title : str
+            What is derived, as a sentence.
+        quantities : tuple of Quantity
+            Every symbol that any step speaks of, in the order in which they are to be read.
+        given : sympy.Eq
+            The equation that everything follows from.
+        reason : str
+            Why it holds, without a full stop.
+        subject : str
+            Name of the quantity that the derivation is about.
+        example : mapping of sympy.Symbol to number
+            One set of true values, one for each quantity; angles in radians.
+        limits : tuple of Limit
+            What must hold for the formula to mean anything.
+        keeps : mapping of str to str
+            Why one of several answers is kept, by the quantity's name.
+
+        Returns
+        -------
+        Derivation
+            With one step, the start.
+
+        >>> side, area = sympy.symbols("side area", positive=True)
+        >>> Derivation.start(
+        ...     "A square board", (Quantity(side, "s", "its side"), Quantity(area, "A", "its face", "area")),
+        ...     sympy.Eq(area, side**2), "it is as wide as it is long", subject="area", example={side: 3, area: 9},
+        ... ).result
+        Eq(area, side**2)
+        """
         return cls(
             title=title,
             quantities=quantities,
@@ -104,7 +136,32 @@ class Derivation:
         )
 
     def then(self, operation: Operation, reason: str) -> Derivation:
-        """Return the derivation with one step more: the operation carried out, and why."""
+        """Return the derivation with one step more: the operation carried out, and why.
+
+        Parameters
+        ----------
+        operation : Operation
+            What is done to the equation before.
+        reason : str
+            Why, without a full stop.
+
+        Returns
+        -------
+        Derivation
+            A new one; this one stays as it is.
+
+        Raises
+        ------
+        ImpossibleShape
+            If the operation cannot be carried out, or leaves a choice that nobody explains.
+
+        >>> from woodmath.bevel import derivation
+        >>> from woodmath.operations import Multiply
+        >>> thickness = derivation().quantity("thickness").symbol
+        >>> steps = derivation().steps
+        >>> len(derivation().then(Multiply(thickness), "the thickness comes to the other side").steps) - len(steps)
+        1
+        """
         after = operation.carry_out(self.result, dict(self.example))
         return replace(self, steps=(*self.steps, Step(reason, operation, after)))
 
@@ -116,10 +173,24 @@ class Derivation:
     def quantity(self, name: str | sympy.Symbol) -> Quantity:
         """Return the quantity of that name.
 
+        Parameters
+        ----------
+        name : str or sympy.Symbol
+            As in `quantities`.
+
+        Returns
+        -------
+        Quantity
+            With its symbol, letter, meaning and unit.
+
         Raises
         ------
         UnknownName
             If the derivation has no such quantity; the message lists those it has.
+
+        >>> from woodmath.bevel import derivation
+        >>> derivation().quantity("angle").unit
+        'degrees'
         """
         wanted = str(name)
         for candidate in self.quantities:
@@ -129,7 +200,17 @@ class Derivation:
         raise UnknownName(f"There is no {wanted!r} in '{self.title}'. It speaks of: {known}.")
 
     def solved_for(self, name: str | sympy.Symbol) -> Equality:
-        """Return the result solved for one of its quantities.
+        """Return the result solved for one of its quantities (cached).
+
+        Parameters
+        ----------
+        name : str or sympy.Symbol
+            The quantity that is wanted.
+
+        Returns
+        -------
+        sympy.Eq
+            With the quantity's symbol alone on the left; angles in radians.
 
         Raises
         ------
@@ -137,15 +218,61 @@ class Derivation:
             If the result does not contain that quantity.
         ImpossibleShape
             If several answers are left and the derivation does not say which one is true of wood.
+
+        >>> from woodmath.bevel import derivation
+        >>> derivation().solved_for("offset")
+        Eq(offset, thickness*tan(angle))
         """
         return _solved(self, self.quantity(name).name)
 
     def why_kept(self, name: str | sympy.Symbol) -> str:
-        """Return the reason why one of several answers is kept for a quantity, or "" where there is one."""
+        """Return the reason why one of several answers is kept for a quantity.
+
+        Parameters
+        ----------
+        name : str or sympy.Symbol
+            The quantity.
+
+        Returns
+        -------
+        str
+            The reason, without a full stop; "" where there is one answer.
+
+        Raises
+        ------
+        UnknownName
+            If the derivation has no such quantity.
+
+        >>> from woodmath.bevel import derivation
+        >>> derivation().why_kept("offset")
+        ''
+        """
         return dict(self.keeps).get(self.quantity(name).name, "")
 
     def function(self, name: str | sympy.Symbol) -> CompiledRule:
-        """Return the compiled function that gives one quantity from the others, by name (cached)."""
+        """Return the compiled function that gives one quantity from the others (cached).
+
+        Parameters
+        ----------
+        name : str or sympy.Symbol
+            The quantity that is wanted.
+
+        Returns
+        -------
+        CompiledRule
+            To be called with the other quantities by name, each in its unit.
+
+        Raises
+        ------
+        UnknownName
+            If the result does not contain that quantity.
+        ImpossibleShape
+            If several answers are left and the derivation does not say which one is true of wood.
+
+        >>> from woodmath.bevel import derivation
+        >>> derivation().function("angle")(offset=1, thickness=1)
+        45.0
+        """
         return _compiled(self, self.quantity(name).name)
 
     def sensitivity(
@@ -158,16 +285,26 @@ class Derivation:
         values : mapping of str to float
             The measurements, each in its unit (degrees for angles).
         errors : mapping of str to float
-            How far each may be out, >= 0, in the same unit.
+            How far each may be out either way, finite and >= 0, in the same unit.
         of : str
             The quantity asked about; the derivation's subject where nothing is said.
+
+        Returns
+        -------
+        Sensitivity
+            With one contribution for each error, in the order in which the errors were given.
 
         Raises
         ------
         UnknownName
-            If an error is given for something that is not among the values.
+            If an error is given for something that is not among the values, or none is given.
         ImpossibleShape
-            If the values cannot stand together.
+            If the values cannot stand together, or an error is no number or less than 0.
+
+        >>> from woodmath.bevel import derivation
+        >>> told = derivation().sensitivity({"offset": 0.25, "thickness": 0.5}, {"offset": 0.01, "thickness": 0.01})
+        >>> told.matters_most
+        'offset'
         """
         wanted = self.quantity(of or self.subject)
         value = self.function(wanted.name)(**values)
@@ -186,6 +323,11 @@ class Derivation:
         inside = {self.quantity(name).symbol: self.quantity(name).taken_in(at) for name, at in values.items()}
         parts = []
         for name, error in errors.items():
+            if not (math.isfinite(error) and error >= 0):
+                raise ImpossibleShape(
+                    f"The error of {spoken(name)} is {error:g}. Say how far it may be out either way: a plain "
+                    "number, 0 or more, such as half a mark of the rule."
+                )
             measured = self.quantity(name)
             slope = complex(sympy.N(sympy.diff(formula, measured.symbol).subs(inside))).real
             if not math.isfinite(slope):
@@ -194,19 +336,54 @@ class Derivation:
                     f"measure. Move {spoken(name)} a little away from {values[name]:g} and ask again."
                 )
             rate = slope * measured.turned / wanted.turned
-            parts.append(Contribution(name, rate, error))
-        return Sensitivity(wanted.name, value, tuple(parts))
+            parts.append(Contribution(name, rate, error, measured.unit))
+        return Sensitivity(wanted.name, value, tuple(parts), wanted.unit)
 
     def letters(self) -> dict[sympy.Symbol, str]:
-        """Return what each symbol is written with."""
+        """Return what each symbol is written with.
+
+        Returns
+        -------
+        dict of sympy.Symbol to str
+            In the order in which the quantities are to be read.
+
+        >>> from woodmath.bevel import derivation
+        >>> [*derivation().letters().values()][1:]
+        ['o', 't']
+        """
         return {quantity.symbol: quantity.letter for quantity in self.quantities}
 
     def show(self, expression: sympy.Basic) -> str:
-        """Return an expression in LaTeX, with the derivation's letters and its order of reading."""
+        """Return an expression in LaTeX, with the derivation's letters and its order of reading.
+
+        Parameters
+        ----------
+        expression : sympy expression or equation
+            In the derivation's symbols.
+
+        Returns
+        -------
+        str
+            LaTeX, without dollar signs.
+
+        >>> from woodmath.bevel import derivation
+        >>> derivation().show(derivation().quantity("offset").symbol)
+        'o'
+        """
         return in_print(expression, self.letters())
 
     def formula_for(self, name: str | sympy.Symbol) -> Formula:
         """Return the result solved for one of its quantities, to be shown with what its letters mean.
+
+        Parameters
+        ----------
+        name : str or sympy.Symbol
+            The quantity that is wanted.
+
+        Returns
+        -------
+        Formula
+            Which shows itself as the last line of a cell.
 
         Raises
         ------
@@ -214,20 +391,40 @@ class Derivation:
             If the result does not contain that quantity.
         ImpossibleShape
             If several answers are left and the derivation does not say which one is true of wood.
+
+        >>> from woodmath.bevel import derivation
+        >>> derivation().formula_for("offset").solved
+        Eq(offset, thickness*tan(angle))
         """
         return Formula(self.solved_for(name), self.quantities, self.why_kept(name))
 
     def worked(self, name: str, values: Mapping[str, float], written: Mapping[str, str]) -> str:
-        """Return Markdown that shows a quantity's formula and the same with numbers put in.
+        r"""Return Markdown that shows a quantity's formula and the same with numbers put in.
 
         Parameters
         ----------
         name : str
             The quantity wanted.
         values : mapping of str to float
-            The numbers of the others.
+            The numbers of the others, each in its unit.
         written : mapping of str to str
             How each number is to be written; what is not named is written to five figures.
+
+        Returns
+        -------
+        str
+            One formula, and the reason where one of several answers is kept.
+
+        Raises
+        ------
+        UnknownName
+            If the result does not contain that quantity, or the values are not those of the others.
+        ImpossibleShape
+            If the values cannot stand together.
+
+        >>> from woodmath.bevel import derivation
+        >>> print(derivation().worked("offset", {"angle": 45, "thickness": 0.5}, {"thickness": "1/2"}))
+        $$o = t \tan{\left(\beta \right)} = {\tfrac{1}{2}}\times\tan{\left({45^\circ} \right)} = 0.5$$
         """
         solved = self.solved_for(name)
         numbers = {
@@ -266,7 +463,7 @@ def _solved(derivation: Derivation, name: str) -> Equality:
             f"{name} has dropped out on the way; the result of '{derivation.title}' speaks of {left}. "
             "Solve for one of these."
         )
-    found = answers_for(derivation.result, wanted)
+    found = solutions_for(derivation.result, wanted)
     if len(found) > 1 and not derivation.why_kept(name):
         raise ImpossibleShape(
             f"{name} has {len(found)} answers here ({', '.join(map(str, found))}). "

@@ -7,11 +7,10 @@ draws its lengths one to one.
 from __future__ import annotations
 
 import math
-import os
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from pathlib import Path
+from types import MappingProxyType
 
 from matplotlib.figure import Figure
 
@@ -21,11 +20,12 @@ from woodmath.fractions_in_print import set_fractions
 from woodmath.lettering import text_width
 from woodmath.marks import PALETTE, Disc, Mark, Motion, Stroke, Words, marks
 from woodmath.paint import UNITS_IN_AN_INCH, paint, written
+from woodmath.rule_reading import INCH
 
-PAPERS = {"a4": ("A4", 210.0, 297.0), "letter": ("Letter", 215.9, 279.4)}
+PAPERS = MappingProxyType({"a4": ("A4", 210.0, 297.0), "letter": ("Letter", 215.9, 279.4)})
 """Name, width and height in millimetres (A4: ISO 216; Letter: 8 1/2 by 11 in)."""
 
-_UNITS_IN_A_MILLIMETRE = UNITS_IN_AN_INCH / 25.4
+_UNITS_IN_A_MILLIMETRE = UNITS_IN_AN_INCH / float(INCH)
 _INSET = 24.0
 _LINE_HEIGHT = 22.0
 _EDGE = 10.0
@@ -86,7 +86,7 @@ def true_size_page(
     Returns
     -------
     Figure
-        The whole sheet; save it with `save_pdf`.
+        The whole sheet; `pdf_bytes` makes a file of it.
 
     Raises
     ------
@@ -130,6 +130,16 @@ def true_size_page(
 def pdf_bytes(figure: Figure) -> bytes:
     """Return a figure as a PDF file that asks to be printed at 100 %, the same bytes for the same figure.
 
+    Parameters
+    ----------
+    figure : Figure
+        From `figure_of` or `true_size_page`.
+
+    Returns
+    -------
+    bytes
+        The whole file, to be written as it is.
+
     >>> pdf_bytes(figure_of(Drawing("nothing", Frame(96, 48, 0, 0, 10), (), "Nothing.")))[:5]
     b'%PDF-'
     """
@@ -140,20 +150,20 @@ def pdf_bytes(figure: Figure) -> bytes:
 def svg_bytes(figure: Figure) -> bytes:
     """Return a figure as an SVG file, letters as outlines, the same bytes for the same figure.
 
+    Parameters
+    ----------
+    figure : Figure
+        From `figure_of` or `true_size_page`.
+
+    Returns
+    -------
+    bytes
+        The whole file, to be written as it is.
+
     >>> svg_bytes(figure_of(Drawing("nothing", Frame(96, 48, 0, 0, 10), (), "Nothing.")))[:5]
     b'<?xml'
     """
     return written(figure, "svg", {"Title": figure.get_label(), "Creator": None, "Date": None})
-
-
-def save_pdf(figure: Figure, path: str | os.PathLike[str]) -> None:
-    """Write what `pdf_bytes` returns to a file."""
-    Path(path).write_bytes(pdf_bytes(figure))
-
-
-def save_svg(figure: Figure, path: str | os.PathLike[str]) -> None:
-    """Write what `svg_bytes` returns to a file."""
-    Path(path).write_bytes(svg_bytes(figure))
 
 
 def _without_scaling(pdf: bytes) -> bytes:
@@ -273,7 +283,7 @@ def _page(title: str, width: float, height: float, count: str) -> Drawing:
         (width - _EDGE - corner_x - 108.0) * _UNITS_IN_A_MILLIMETRE,
     )
     shapes: list[Shape] = []
-    for step, (text, length) in enumerate((("100 mm", 100.0), ("4 in", 101.6))):
+    for step, (text, length) in enumerate((("100 mm", 100.0), ("4 in", 4 * float(INCH)))):
         x, y = corner_x + 11.0 * step, corner_y + 7.0 * step
         shapes += [
             Dimension((corner_x, y), (corner_x + length, y), text, 10.0),

@@ -134,7 +134,8 @@ def _words(words: Words, look: str) -> str:
 
 
 def _motion(motion: Motion) -> str:
-    time = f'dur="{_number(motion.seconds)}s" repeatCount="indefinite"'
+    # Chromium leaves an animation standing that begins at 0 in a picture put into a page that is already open.
+    time = f'begin="0.1s" dur="{_number(motion.seconds)}s" repeatCount="indefinite"'
     if motion.dot:
         places = [frame[0] for frame in motion.frames]
         columns = (("cx", [x for x, _ in places]), ("cy", [y for _, y in places]))

@@ -121,6 +121,8 @@ class Ellipse:
 
         >>> Ellipse.from_pins(pin_spacing=6, loop=16)
         Ellipse(half_length=5.0, half_height=4.0)
+        >>> Ellipse.from_pins(pin_spacing=6, loop=16, upright=True)
+        Ellipse(half_length=4.0, half_height=5.0)
         """
         thin = thick_loop_derivation().function("loop")(thick_loop=loop, pin_diameter=pin_diameter)
         short = pins_derivation().function("half_height")(loop=thin, pin_spacing=pin_spacing)

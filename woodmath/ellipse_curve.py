@@ -23,6 +23,31 @@ from woodmath.operations import (
     equation,
 )
 
+_LOWER_HALF = "the rocker is the lower half, no higher than the centre"
+
+
+def _above_the_floor(title: str, subject: str, kept: tuple[str, ...]) -> Derivation:
+    """Begin with the ellipse's equation, its heights counted from the floor that it stands on."""
+    spoken_of = quantities("across", "up", "height", "half_length", "half_height")
+    across, up, height, half_length, half_height = (quantity.symbol for quantity in spoken_of)
+    reasons = {**dict(derivation().keeps), "height": _LOWER_HALF}
+    return Derivation.start(
+        title,
+        spoken_of,
+        derivation().result,
+        "the ellipse's equation, as derived from the string",
+        subject=subject,
+        example={
+            across: 3,
+            up: sympy.Rational(-16, 5),
+            height: sympy.Rational(4, 5),
+            half_length: 5,
+            half_height: 4,
+        },
+        limits=derivation().limits,
+        keeps={name: reasons[name] for name in kept},
+    ).then(Substitute(up, height - half_height), "the lowest point, on the floor, lies b below the centre")
+
 
 @functools.cache
 def width_derivation() -> Derivation:
@@ -38,32 +63,14 @@ def width_derivation() -> Derivation:
     >>> round(width_derivation().function("across")(height=0.8, half_length=5, half_height=4), 9)
     3.0
     """
-    spoken_of = quantities("across", "up", "height", "half_length", "half_height")
-    across, up, height, half_length, half_height = (quantity.symbol for quantity in spoken_of)
-    return (
-        Derivation.start(
-            "How wide the ellipse is at a height",
-            spoken_of,
-            derivation().result,
-            "the ellipse's equation, as derived from the string",
-            subject="across",
-            example={
-                across: 3,
-                up: sympy.Rational(-16, 5),
-                height: sympy.Rational(4, 5),
-                half_length: 5,
-                half_height: 4,
-            },
-            keeps={
-                "across": "the curve is the same on both sides; we take the right-hand one",
-                "height": "the rocker is the lower half, no higher than the centre",
-                "half_length": LOWER_RIGHT,
-                "half_height": LOWER_RIGHT,
-            },
-        )
-        .then(Substitute(up, height - half_height), "the lowest point, on the floor, lies b below the centre")
-        .then(Isolate(across**2), "the width is wanted")
-        .then(Expand(), "then the part that matters near the floor is seen by itself")
+    begun = _above_the_floor(
+        "How wide the ellipse is at a height",
+        "across",
+        kept=("across", "height", "half_length", "half_height"),
+    )
+    across = begun.quantity("across").symbol
+    return begun.then(Isolate(across**2), "the width is wanted").then(
+        Expand(), "then the part that matters near the floor is seen by itself"
     )
 
 
@@ -81,38 +88,19 @@ def height_derivation() -> Derivation:
     >>> height_derivation().function("height")(across=3, half_length=5, half_height=4)
     0.8
     """
-    spoken_of = quantities("across", "up", "height", "half_length", "half_height")
-    across, up, height, half_length, half_height = (quantity.symbol for quantity in spoken_of)
-    return (
-        Derivation.start(
-            "How high the rocker's curve stands above the floor",
-            spoken_of,
-            derivation().result,
-            "the ellipse's equation, as derived from the string",
-            subject="height",
-            example={
-                across: 3,
-                up: sympy.Rational(-16, 5),
-                height: sympy.Rational(4, 5),
-                half_length: 5,
-                half_height: 4,
-            },
-            limits=derivation().limits,
-            keeps={
-                "across": "the curve is the same on both sides; we take the right-hand one",
-                "half_length": LOWER_RIGHT,
-            },
-        )
-        .then(Substitute(up, height - half_height), "the lowest point, on the floor, lies b below the centre")
-        .then(
-            Isolate(height, keep="the rocker is the lower half, no higher than the centre"),
-            "the height is wanted",
-        )
-        .then(
-            MultiplyAboveAndBelow(half_length + sympy.sqrt(half_length**2 - across**2)),
-            "near the bottom this is the small difference of two nearly equal lengths, and a calculator "
-            "loses it; sum times difference leaves a plain x² above, and only a sum below",
-        )
+    begun = _above_the_floor(
+        "How high the rocker's curve stands above the floor", "height", kept=("across", "half_length")
+    )
+    across, height, half_length = (
+        begun.quantity(name).symbol for name in ("across", "height", "half_length")
+    )
+    return begun.then(
+        Isolate(height, keep=_LOWER_HALF),
+        "the height is wanted",
+    ).then(
+        MultiplyAboveAndBelow(half_length + sympy.sqrt(half_length**2 - across**2)),
+        "near the bottom this is the small difference of two nearly equal lengths, and a calculator "
+        "loses it; sum times difference leaves a plain x² above, and only a sum below",
     )
 
 

@@ -7,6 +7,7 @@ lies from 1 (the arc is the whole lower half) to less than 2 (no ellipse is big 
 from __future__ import annotations
 
 import functools
+from dataclasses import dataclass
 
 import sympy
 
@@ -131,6 +132,79 @@ def shallowness_derivation() -> Derivation:
     )
 
 
+@dataclass(frozen=True)
+class RockerRanges:
+    """What each of a rocker's three sizes may be while the other two stay, as (least, most).
+
+    Parameters
+    ----------
+    too_flat : bool
+        Whether the bottom asked for is too flat for its arc; otherwise it is too round, or can be.
+    lengths : (float, float)
+        From the least to less than the most.
+    rises, radii : (float, float)
+        More than the least, and up to the most.
+
+    >>> round(rocker_ranges(length=12, rise=4, bottom_radius=16).lengths[0], 9)
+    16.0
+    """
+
+    too_flat: bool
+    lengths: tuple[float, float]
+    rises: tuple[float, float]
+    radii: tuple[float, float]
+
+    @property
+    def fault(self) -> str:
+        """What is wrong with the bottom, as a half sentence."""
+        if self.too_flat:
+            return "too flat: an ellipse so flat is longer than that by the time it has risen so far"
+        return "too round: a curve so round has risen further than that before it is so long"
+
+
+def rocker_ranges(length: float, rise: float, bottom_radius: float) -> RockerRanges:
+    """Return what each of a rocker's three sizes may be while the other two stay.
+
+    Parameters
+    ----------
+    length, rise, bottom_radius : float
+        Chord, rise and radius at the bottom, > 0, in one length unit.
+
+    Returns
+    -------
+    RockerRanges
+        In the same unit.
+
+    Raises
+    ------
+    ImpossibleShape
+        If one of the three is not a positive number.
+
+    Source: `shallowness_derivation`, at both ends of its range.
+
+    >>> [round(radius, 6) for radius in rocker_ranges(length=19, rise=2, bottom_radius=60).radii]
+    [22.5625, 45.125]
+    """
+    rule = shallowness_derivation()
+    shallowness = rule.function("shallowness")(half_chord=length / 2, rise=rise, radius=bottom_radius)
+
+    def half_chord(end: float) -> float:
+        return rule.function("half_chord")(rise=rise, radius=bottom_radius, shallowness=end)
+
+    def rise_at(end: float) -> float:
+        return rule.function("rise")(half_chord=length / 2, radius=bottom_radius, shallowness=end)
+
+    def radius_at(end: float) -> float:
+        return rule.function("radius")(half_chord=length / 2, rise=rise, shallowness=end)
+
+    return RockerRanges(
+        too_flat=shallowness < WHOLE_LOWER_HALF,
+        lengths=(2 * half_chord(WHOLE_LOWER_HALF), 2 * half_chord(NO_ELLIPSE_LEFT)),
+        rises=(rise_at(NO_ELLIPSE_LEFT), rise_at(WHOLE_LOWER_HALF)),
+        radii=(radius_at(NO_ELLIPSE_LEFT), radius_at(WHOLE_LOWER_HALF)),
+    )
+
+
 def no_such_rocker(length: float, rise: float, bottom_radius: float) -> str:
     """Say why no ellipse has such an arc, and what each of the three sizes may be instead.
 
@@ -149,25 +223,11 @@ def no_such_rocker(length: float, rise: float, bottom_radius: float) -> str:
     >>> "a length from 16 to less than 22.6274" in no_such_rocker(length=12, rise=4, bottom_radius=16)
     True
     """
-    rule = shallowness_derivation()
-    shallowness = rule.function("shallowness")(half_chord=length / 2, rise=rise, radius=bottom_radius)
-    if shallowness < WHOLE_LOWER_HALF:
-        fault = "too flat: an ellipse so flat is longer than that by the time it has risen so far"
-    else:
-        fault = "too round: a curve so round has risen further than that before it is so long"
-    bounds = [
-        {
-            "length": 2 * rule.function("half_chord")(rise=rise, radius=bottom_radius, shallowness=end),
-            "rise": rule.function("rise")(half_chord=length / 2, radius=bottom_radius, shallowness=end),
-            "radius": rule.function("radius")(half_chord=length / 2, rise=rise, shallowness=end),
-        }
-        for end in (WHOLE_LOWER_HALF, NO_ELLIPSE_LEFT)
-    ]
-    whole, limit = bounds
+    can_be = rocker_ranges(length, rise, bottom_radius)
+    (short, long), (low, high), (least, most) = can_be.lengths, can_be.rises, can_be.radii
     return (
         f"A rocker {length:.6g} long with a rise of {rise:.6g} cannot have a radius of {bottom_radius:.6g} "
-        f"at the bottom, which is {fault}. Change one of the three: a length from {whole['length']:.6g} to "
-        f"less than {limit['length']:.6g}, or a rise of more than {limit['rise']:.6g} and up to "
-        f"{whole['rise']:.6g}, or a radius at the bottom of more than {limit['radius']:.6g} and up to "
-        f"{whole['radius']:.6g}."
+        f"at the bottom, which is {can_be.fault}. Change one of the three: a length from {short:.6g} to "
+        f"less than {long:.6g}, or a rise of more than {low:.6g} and up to {high:.6g}, or a radius at the "
+        f"bottom of more than {least:.6g} and up to {most:.6g}."
     )

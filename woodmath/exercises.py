@@ -12,11 +12,12 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Literal
 
+from woodmath.as_given import quoted
 from woodmath.errors import UnknownName, WoodmathError
 from woodmath.fractions_in_print import set_fractions
 from woodmath.questions import bevel, boring, ellipse, post_joint, start
 from woodmath.questions.kinds import Value
-from woodmath.questions.notation import SAME_NUMBER, as_typed, shown
+from woodmath.questions.notation import SAME_NUMBER, as_typed
 from woodmath.questions.question import Question
 
 if TYPE_CHECKING:
@@ -31,7 +32,7 @@ _SIGNS: Mapping[Verdict, tuple[str, str, str]] = MappingProxyType(
     {
         "right": ("✓", "Right.", "var(--jp-success-color1, #2e7d32)"),
         "wrong": ("✗", "Not right yet.", "var(--jp-warn-color1, #b5411e)"),
-        "unread": ("?", "Not read.", "var(--jp-info-color1, #1f5f8b)"),
+        "unread": ("?", "That could not be read.", "var(--jp-info-color1, #1f5f8b)"),
         "waiting": ("○", "Not answered yet.", "var(--jp-border-color1, #757575)"),
         "elsewhere": ("–", "Not a question for this piece.", "var(--jp-border-color1, #757575)"),
     }
@@ -228,7 +229,7 @@ def question_named(key: str) -> Question:
     meant = [page for page in PAGES if word and word[0] and page[0].key.startswith(word[0])]
     keys = ", ".join(question.key for page in meant or PAGES for question in page)
     where = "This page has" if meant else "There are"
-    raise UnknownName(f"There is no question {shown(key)}. {where}: {keys}.")
+    raise UnknownName(f"There is no question {quoted(key)}. {where}: {keys}.")
 
 
 def _same_try(before: Value, value: Value) -> bool:

@@ -81,7 +81,7 @@ class Explorer:
         self._setting_widgets = False
         self.complaint = ""
         self.drawing: Drawing = view.draw(rule, self._settings)
-        self.picture = ipywidgets.HTML(layout=Layout(flex="1 1 440px", max_width="720px", min_width="280px"))
+        self.picture = ipywidgets.HTML(layout=Layout(flex="1 1 440px", max_width="720px", min_width="200px"))
         self.picture.add_class(self._name)
         self.rows = {control.name: row_for(control, rule) for control in view.controls}
         self._show_settings(*view.controls)
@@ -94,13 +94,14 @@ class Explorer:
         self.reset.on_click(lambda _: self.back_to_the_start())
         controls = ipywidgets.VBox(
             [row.widget for row in self.rows.values()] + [self.reset],
-            layout=Layout(flex="1 1 240px", max_width="340px", min_width="220px"),
+            layout=Layout(flex="1 1 240px", max_width="340px", min_width="200px"),
         )
         sheet = ipywidgets.HTML(_style_sheet(self._name, self.drawing.frame), layout=Layout(display="none"))
         self.widget: ipywidgets.Box | None = ipywidgets.Box(
             [sheet, self.picture, controls],
             layout=Layout(flex_flow="row wrap", align_items="flex-start", width="100%", grid_gap="0 16px"),
         )
+        self.widget.add_class("woodmath-live")
         self._paint()
         when_this_cell_runs_again(self.close)
 
@@ -193,8 +194,8 @@ def _style_sheet(name: str, frame: Frame) -> str:
         "font:15px/1.5 var(--jp-content-font-family,sans-serif);"
         "color:var(--jp-content-font-color1,inherit)}"
         f".{name} p b{{color:var(--jp-error-color1,#b5411e)}}"
-        f"@container (max-width:520px){{.{name}>.widget-html-content{{padding-bottom:13.9em}}"
-        f".{name} p{{height:13.5em}}}}</style>"
+        f"@container (max-width:430px){{.{name}>.widget-html-content{{padding-bottom:10.9em}}"
+        f".{name} p{{height:10.5em}}}}</style>"
     )
 
 

@@ -26,7 +26,7 @@ RENEW = "python3 -m woodmath figures"
 TOLERANCE = 0.01
 """How far two numbers of a drawn path may lie apart, in points of 1/72 inch."""
 
-_GEOMETRY = {"d", "transform", "viewBox", "width", "height", "x", "y", "points"}
+_GEOMETRY = frozenset({"d", "transform", "viewBox", "width", "height", "x", "y", "points"})
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?(?:e-?\d+)?")
 # Matplotlib names a clip by a hash of its numbers, so that a last digit would change the name.
 _CLIP = re.compile(r"(?<=[\"#])p[0-9a-f]{10}(?=[\")])")

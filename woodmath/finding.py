@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
+from woodmath.errors import BadLength
 from woodmath.rule import SAME_LENGTH, Rule
 
 if TYPE_CHECKING:
@@ -46,16 +47,42 @@ class Finding:
 def thicknesses(piece: Piece) -> dict[str, float]:
     """Return how thick the tenons of end and side are, which is also how wide their mortises are.
 
+    Parameters
+    ----------
+    piece : Piece
+        As read.
+
+    Returns
+    -------
+    dict of str to float
+        By "end" and "side", in the piece's unit.
+
     >>> from woodmath.piece import Piece
     >>> thicknesses(Piece.demo("log-box"))
     {'end': 12.0, 'side': 15.0}
     """
-    end, other = piece.joint.tenon_thickness, piece.joint.other_thickness
-    return {"end": end, "side": end if other is None else other}
+    return {"end": piece.joint.tenon_thickness, "side": piece.joint.side_thickness}
 
 
 def size(rule: Rule, length: float) -> str:
     """Return a length as the rule reads it, with what lies off the mark.
+
+    Parameters
+    ----------
+    rule : Rule
+        What it is read on.
+    length : float
+        In the rule's unit, 0 to 100 m.
+
+    Returns
+    -------
+    str
+        Without the unit.
+
+    Raises
+    ------
+    BadLength
+        If the rule cannot mark it.
 
     >>> from woodmath.rule import Rule
     >>> size(Rule.millimetres(0.5), 12.2)
@@ -67,6 +94,23 @@ def size(rule: Rule, length: float) -> str:
 def about(rule: Rule, written: str) -> str:
     """Return a length that is written with its unit at the rule's nearest mark, one mark at least.
 
+    Parameters
+    ----------
+    rule : Rule
+        What it is to be read on.
+    written : str
+        A length with its unit.
+
+    Returns
+    -------
+    str
+        Without the unit.
+
+    Raises
+    ------
+    BadLength
+        If it cannot be read.
+
     >>> from woodmath.rule import Rule
     >>> about(Rule.inches(16), "2 mm")
     '1/16'
@@ -74,8 +118,49 @@ def about(rule: Rule, written: str) -> str:
     return rule.mark(max(rule.read(written), rule.one_mark))
 
 
+def marks_between(rule: Rule, least: float, most: float) -> tuple[str, str]:
+    """Return two limits as the outermost marks that lie within them; as plain numbers where marks lie too far apart.
+
+    Parameters
+    ----------
+    rule : Rule
+        Whose marks they are to be.
+    least, most : float
+        The limits, 0 or more, in the rule's unit.
+
+    Returns
+    -------
+    (str, str)
+        Without the unit.
+
+    >>> from woodmath.rule import Rule
+    >>> marks_between(Rule.inches(16), 22.57, 45.1), marks_between(Rule.inches(16), 0.01, 0.02)
+    (('22 5/8', '45 1/16'), ('0.01', '0.02'))
+    """
+    try:
+        first, last = rule.marks(least), rule.marks(most)
+        first += more(least, rule.length(first))
+        last -= more(rule.length(last), most)
+        low, high = rule.length(first), rule.length(last)
+        return (rule.mark(low), rule.mark(high)) if low < high else (f"{least:.6g}", f"{most:.6g}")
+    except BadLength:
+        return f"{least:.6g}", f"{most:.6g}"
+
+
 def mark_at_most(piece: Piece, length: float) -> str:
     """Return the last mark that does not lie beyond a length, or "" where there is none above 0.
+
+    Parameters
+    ----------
+    piece : Piece
+        Whose rule it is.
+    length : float
+        In the piece's unit.
+
+    Returns
+    -------
+    str
+        Without the unit.
 
     >>> from woodmath.piece import Piece
     >>> mark_at_most(Piece.demo("log-box"), 10.4), mark_at_most(Piece.demo("log-box"), -1)
@@ -91,6 +176,16 @@ def mark_at_most(piece: Piece, length: float) -> str:
 
 def more(one: float, other: float) -> bool:
     """Tell whether one length is more than another by more than the noise of binary numbers.
+
+    Parameters
+    ----------
+    one, other : float
+        Lengths in one unit.
+
+    Returns
+    -------
+    bool
+        Whether a knife could mark the difference.
 
     >>> more(0.1 + 0.2, 0.3), more(0.31, 0.3)
     (False, True)

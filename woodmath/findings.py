@@ -10,9 +10,9 @@ from collections.abc import Iterator
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from woodmath.errors import ImpossibleShape
 from woodmath.finding import SEVERITIES, Finding, about, more, size, thicknesses
 from woodmath.findings_joint import bit_width_findings, joint_findings
+from woodmath.findings_rocker import rocker_findings
 from woodmath.post_joint import usual_thickness
 from woodmath.wall_findings import THIN_WALL
 
@@ -50,7 +50,7 @@ def findings_of(piece: Piece) -> tuple[Finding, ...]:
         *bit_width_findings(piece),
         *_rack(piece),
         *_panels(piece),
-        *_rocker(piece),
+        *rocker_findings(piece),
     ]
     return tuple(sorted(remarks, key=lambda remark: SEVERITIES.index(remark.severity)))
 
@@ -99,8 +99,8 @@ def _places(piece: Piece) -> Iterator[Finding]:
             yield Finding(
                 "stop",
                 place,
-                f"They collide: one ends {size(piece.rule, top)} above the panel's lower edge, the next begins at "
-                f"{size(piece.rule, upper.place)}.",
+                f"They collide: along the post, one ends {size(piece.rule, top)} from the panel's lower edge, the "
+                f"next begins at {size(piece.rule, upper.place)}.",
                 "Change place or width of one of them.",
             )
         elif more(piece.rule.read(THIN_WALL), upper.place - top):
@@ -113,12 +113,12 @@ def _places(piece: Piece) -> Iterator[Finding]:
             )
     for number, tenon in numbered:
         top = tenon.place + tenon.width
-        if piece.end and more(top, piece.end.height):
+        if piece.end and more(top, piece.end.slope_length):
             yield Finding(
                 "stop",
                 f"tenon {number}",
-                f"It ends {size(piece.rule, top)} above the panel's lower edge, and the panel is "
-                f"{size(piece.rule, piece.end.height)} high.",
+                f"It ends {size(piece.rule, top)} from the panel's lower edge, and the whole edge along the post "
+                f"measures {size(piece.rule, piece.end.slope_length)}.",
                 "Place it lower, or make it narrower.",
             )
 
@@ -142,12 +142,12 @@ def _rack(piece: Piece) -> Iterator[Finding]:
 def _panels(piece: Piece) -> Iterator[Finding]:
     if not piece.end:
         return
-    needed = piece.post.foot + piece.end.height + piece.post.top
+    needed = piece.post.foot + piece.end.slope_length + piece.post.top
     if more(needed, piece.post.length):
         yield Finding(
             "stop",
             "the length of the posts",
-            f"Foot, panel and top make {size(piece.rule, needed)}, and the posts are "
+            f"Foot, panel and top make {size(piece.rule, needed)} along the post, and the posts are "
             f"{size(piece.rule, piece.post.length)} long.",
             "Cut longer posts, or lower the panels.",
         )
@@ -156,7 +156,7 @@ def _panels(piece: Piece) -> Iterator[Finding]:
     highest = max(tenon.place + tenon.width for tenon in piece.joint.tenons)
     lowest = min(tenon.place for tenon in piece.joint.tenons)
     for where, which, horn in (
-        ("top", "above the highest", piece.post.top + piece.end.height - highest),
+        ("top", "above the highest", piece.post.top + piece.end.slope_length - highest),
         ("foot", "below the lowest", piece.post.foot + lowest),
     ):
         if more(piece.rule.read(HORN), horn) and horn >= 0:
@@ -168,20 +168,3 @@ def _panels(piece: Piece) -> Iterator[Finding]:
                 f"Leave {about(piece.rule, HORN)} or more there, and saw off what is too much once the joint is "
                 "closed.",
             )
-
-
-def _rocker(piece: Piece) -> Iterator[Finding]:
-    if not piece.rocker:
-        return
-    try:
-        piece.ellipse()
-    except ImpossibleShape as fault:
-        yield Finding("stop", "the rocker", str(fault), "Change the size under [rocker].")
-    if not more(piece.rocker.depth, piece.rocker.rise):
-        yield Finding(
-            "stop",
-            "the rocker's heels",
-            f"The rocker is {size(piece.rule, piece.rocker.depth)} deep and its heels rise "
-            f"{size(piece.rule, piece.rocker.rise)}: nothing is left of the board there.",
-            "Take a deeper board, or let the heels rise less.",
-        )

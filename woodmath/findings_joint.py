@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import Finding, about, mark_at_most, more, size, thicknesses
-from woodmath.wall_findings import wall_findings
+from woodmath.wall_findings import thin_walls
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -26,6 +26,18 @@ HOLES_UNDER = "1/16 in"
 
 def joint_findings(piece: Piece) -> Iterator[Finding]:
     """Yield the remarks on the joint in a post: its walls, its clearance, its ends, and how deep it is bored.
+
+    Parameters
+    ----------
+    piece : Piece
+        As read.
+
+    Yields
+    ------
+    Finding
+        In no special order.
+
+    Source: beside each threshold of this module and of `woodmath.wall_findings`.
 
     >>> from woodmath.piece import Piece
     >>> [remark.severity for remark in joint_findings(Piece.demo("cat-bed"))]
@@ -42,7 +54,7 @@ def joint_findings(piece: Piece) -> Iterator[Finding]:
             "The end's tenon is the first, the side's the other: change the size under [joint] or [post].",
         )
         return
-    yield from wall_findings(piece.rule, joint)
+    yield from (thin.finding for thin in thin_walls(piece.rule, joint))
     yield from _bit_depth(piece, max(bored.tenon.reach, bored.other_tenon.reach))
     if piece.joint.end_clearance == 0:
         yield Finding(
@@ -88,8 +100,8 @@ def _bit_depth(piece: Piece, depth: float) -> Iterator[Finding]:
         yield Finding(
             "caution",
             "the bottom of the mortises",
-            f"At {size(piece.rule, depth)} deep the screw point stands {size(piece.rule, left)} from the far face, and "
-            f"one turn of the brace takes it {bit.lead:.3g}.",
+            f"At {size(piece.rule, depth)} deep the screw's point stands {size(piece.rule, left)} from the far "
+            f"face, and one turn of the brace takes it {bit.lead:.3g}.",
             "Count the turns, and stop one short; one too many shows outside.",
         )
     elif not more(post, depth):
@@ -105,15 +117,28 @@ def _bit_depth(piece: Piece, depth: float) -> Iterator[Finding]:
         yield Finding(
             "stop",
             "the bottom of the mortises",
-            f"The screw point comes through: {size(piece.rule, depth)} deep plus {size(piece.rule, bit.point_length)} "
-            f"of screw needs {size(piece.rule, point)}, and the post is {size(piece.rule, post)}.",
-            (f"Bore to {least} or less, or" if least else "Take a bit with a shorter screw, and")
-            + " finish the bottom with a chisel.",
+            f"The screw's point comes through: {size(piece.rule, depth)} deep plus "
+            f"{size(piece.rule, bit.point_length)} of screw needs {size(piece.rule, point)}, and the post is "
+            f"{size(piece.rule, post)}.",
+            (f"Bore to {least} or less" if least else "Take a bit with a shorter screw")
+            + ", and finish the bottom with a chisel.",
         )
 
 
 def bit_width_findings(piece: Piece) -> Iterator[Finding]:
     """Yield the remarks on the bit's diameter beside the narrower mortise.
+
+    Parameters
+    ----------
+    piece : Piece
+        As read.
+
+    Yields
+    ------
+    Finding
+        A stop where the bit is wider than the mortise, a note where it leaves too little to pare.
+
+    Source: beside each threshold of this module.
 
     >>> from woodmath.piece import Piece
     >>> list(bit_width_findings(Piece.demo("cat-bed")))

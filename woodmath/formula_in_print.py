@@ -16,6 +16,15 @@ from woodmath.quantities import Quantity
 class Formula:
     """A derivation's result solved for one quantity, with what its letters mean; shows itself on a page.
 
+    Parameters
+    ----------
+    solved : sympy.Eq
+        With the quantity alone on its left.
+    quantities : tuple of Quantity
+        Those whose letters are to be told, in the order of reading; one that does not occur is left out.
+    kept : str
+        Why one of several answers is kept, without a full stop; "" where there is one.
+
     >>> thickness = Quantity(sympy.Symbol("thickness", positive=True), "t", "of the board")
     >>> Formula(sympy.Eq(thickness.symbol, 2, evaluate=False), (thickness,))._repr_markdown_().splitlines()[0]
     '$$t = 2$$'

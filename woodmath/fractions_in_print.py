@@ -12,8 +12,11 @@ ONE_CHARACTER = MappingProxyType(
 )
 """The fractions that are one character each, by how they are typed."""
 
-_RAISE, _LOWER = str.maketrans(FIGURES, RAISED), str.maketrans(FIGURES, LOWERED)
-_BOTTOMS = {str(part) for whole in INCH_DIVISIONS for part in range(2, whole + 1) if whole % part == 0}
+_RAISE = MappingProxyType(str.maketrans(FIGURES, RAISED))
+_LOWER = MappingProxyType(str.maketrans(FIGURES, LOWERED))
+_BOTTOMS = frozenset(
+    str(part) for whole in INCH_DIVISIONS for part in range(2, whole + 1) if whole % part == 0
+)
 _IN_PROSE = re.compile(
     r"""(?<![\w./\\^\u2044])(?<![A-Za-z_]-)
     (?:(?P<whole>[0-9]+)[-\ \u00a0\u2009\u202f])?

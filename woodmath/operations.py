@@ -280,7 +280,7 @@ class Isolate(Operation):
     keep: str = ""
 
     def carry_out(self, before: Equality, example: Example) -> Equality:
-        found = answers_for(before, self.wanted)
+        found = solutions_for(before, self.wanted)
         if len(found) > 1 and not self.keep:
             raise ImpossibleShape(
                 f"{self.wanted} has {len(found)} answers ({', '.join(map(str, found))}). "
@@ -306,7 +306,7 @@ def _sign_taken_in(product: sympy.Expr) -> sympy.Expr:
     return -sign * sympy.Mul(*(-f if f is differences[0] else f for f in sympy.Mul.make_args(rest)))
 
 
-def answers_for(given: Equality, wanted: sympy.Expr) -> tuple[sympy.Expr, ...]:
+def solutions_for(given: Equality, wanted: sympy.Expr) -> tuple[sympy.Expr, ...]:
     """Return every answer that an equation has for an expression in it, always in the same order.
 
     Parameters
@@ -327,7 +327,7 @@ def answers_for(given: Equality, wanted: sympy.Expr) -> tuple[sympy.Expr, ...]:
         If the equation has no answer for it.
 
     >>> a = sympy.Symbol("a", real=True)
-    >>> answers_for(equation(a**2, sympy.Integer(9)), a)
+    >>> solutions_for(equation(a**2, sympy.Integer(9)), a)
     (-3, 3)
     """
     stand_in = sympy.Dummy("wanted", **wanted.assumptions0) if not wanted.is_Symbol else wanted

@@ -9,6 +9,7 @@ from __future__ import annotations
 import io
 from collections.abc import Iterable, Mapping
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any
 
 import matplotlib
@@ -24,25 +25,27 @@ from woodmath.marks import PALETTE, Disc, Mark, Motion, Pen, Stroke, Words
 
 UNITS_IN_AN_INCH = 96.0
 _POINT = 72.0 / UNITS_IN_AN_INCH
-_SETTINGS: dict[Any, Any] = {
-    "svg.hashsalt": "woodmath",
-    "svg.fonttype": "path",
-    "pdf.fonttype": 42,
-    "pdf.compression": 6,
-    "pdf.use14corefonts": False,
-    "savefig.bbox": None,
-    "savefig.facecolor": "auto",
-    "savefig.edgecolor": "auto",
-    "savefig.orientation": "portrait",
-    "savefig.transparent": False,
-    "figure.autolayout": False,
-    "figure.constrained_layout.use": False,
-    "lines.scale_dashes": False,
-    "path.effects": [],
-    "path.simplify": False,
-    "path.sketch": None,
-    "text.usetex": False,
-}
+_SETTINGS: Mapping[Any, Any] = MappingProxyType(
+    {
+        "svg.hashsalt": "woodmath",
+        "svg.fonttype": "path",
+        "pdf.fonttype": 42,
+        "pdf.compression": 6,
+        "pdf.use14corefonts": False,
+        "savefig.bbox": None,
+        "savefig.facecolor": "auto",
+        "savefig.edgecolor": "auto",
+        "savefig.orientation": "portrait",
+        "savefig.transparent": False,
+        "figure.autolayout": False,
+        "figure.constrained_layout.use": False,
+        "lines.scale_dashes": False,
+        "path.effects": (),
+        "path.simplify": False,
+        "path.sketch": None,
+        "text.usetex": False,
+    }
+)
 _HALO = 4.0
 
 
@@ -79,7 +82,7 @@ def paint(
     ('nothing yet', 1)
     """
     # Artists take settings up when they are made, and a reader's own may ask for sketchy lines, say.
-    with matplotlib.rc_context(_SETTINGS):
+    with matplotlib.rc_context(dict(_SETTINGS)):
         figure = Figure(
             figsize=(width / UNITS_IN_AN_INCH, height / UNITS_IN_AN_INCH),
             dpi=UNITS_IN_AN_INCH,
@@ -113,7 +116,7 @@ def written(figure: Figure, kind: str, told: Mapping[str, object]) -> bytes:
     >>> written(paint("a", 9.0, 9.0, (), "#ffffff"), "pdf", {"CreationDate": None})[:5]
     b'%PDF-'
     """
-    with matplotlib.rc_context(_SETTINGS):
+    with matplotlib.rc_context(dict(_SETTINGS)):
         file = io.BytesIO()
         figure.savefig(file, format=kind, metadata=dict(told))
     return file.getvalue()

@@ -17,9 +17,10 @@ from woodmath.ellipse import Ellipse
 from woodmath.errors import BadPiece, ImpossibleShape
 from woodmath.finding import Finding
 from woodmath.findings import findings_of
+from woodmath.piece_kinds import Reading
 from woodmath.piece_reading import Group, Table, keys_of, kinds_of, read_table
 from woodmath.piece_tables import UNLISTED, Bit, End, Joint, Post, Rocker, Side, Tools
-from woodmath.piece_values import Reading, RuleMark, Words
+from woodmath.piece_values import RuleMark, Words
 from woodmath.post_joint import PostJoint
 from woodmath.rule import Rule
 
@@ -29,6 +30,19 @@ class Piece(Table):
     """A piece as its file describes it; every length is in the unit of its rule.
 
     Read one with `Piece.read`, or open one of those that come with the package with `Piece.demo`.
+
+    Parameters
+    ----------
+    name : str
+        What it is called.
+    rule : Rule
+        Reads and marks every length of it.
+    post, joint, bit : Post, Joint, Bit
+        What every piece has; the sizes are told in `woodmath.piece_tables`, as are the following.
+    end, side, rocker : End, Side, Rocker, optional
+        None where the piece has no such part.
+    tools : Tools
+        What hangs in the rack; empty where nothing is said about it.
 
     >>> piece = Piece.demo("cat-bed")
     >>> piece.rule.mark(piece.post.square, unit=True)
@@ -54,6 +68,11 @@ class Piece(Table):
         path : str or path
             A TOML file in UTF-8; lengths as on the rule ("7 5/8") or with a unit ("194 mm").
 
+        Returns
+        -------
+        Piece
+            Its lengths in the unit of its own rule. Whether it can be built is for `findings` to say.
+
         Raises
         ------
         BadPiece
@@ -74,6 +93,11 @@ class Piece(Table):
         ----------
         name : str
             "cat-bed" (a rocking bed for the workshop cat, in inches) or "log-box" (upright, in millimetres).
+
+        Returns
+        -------
+        Piece
+            Its lengths in the unit of its own rule.
 
         Raises
         ------
@@ -103,6 +127,11 @@ class Piece(Table):
     def post_joint(self) -> PostJoint:
         """Return the joint in a post: the end's tenon first, the side's as the other.
 
+        Returns
+        -------
+        PostJoint
+            In the piece's unit.
+
         Raises
         ------
         ImpossibleShape
@@ -115,8 +144,8 @@ class Piece(Table):
             post=self.post.square,
             tenon_thickness=self.joint.tenon_thickness,
             set_back=self.joint.set_back,
-            other_thickness=self.joint.other_thickness,
-            other_set_back=self.joint.other_set_back,
+            other_thickness=self.joint.side_thickness,
+            other_set_back=self.joint.side_set_back,
             ends=self.joint.ends,
             reserve=self.joint.reserve,
             end_clearance=self.joint.end_clearance,
@@ -124,6 +153,11 @@ class Piece(Table):
 
     def auger_bit(self) -> AugerBit:
         """Return the bit for the mortises, its lead in the piece's unit even where threads are per inch.
+
+        Returns
+        -------
+        AugerBit
+            In the piece's unit.
 
         Raises
         ------
@@ -143,10 +177,17 @@ class Piece(Table):
     def ellipse(self) -> Ellipse:
         """Return the ellipse of which the rocker's lower edge is an arc.
 
+        Returns
+        -------
+        Ellipse
+            In the piece's unit.
+
         Raises
         ------
         ImpossibleShape
             If the piece has no rocker, or no ellipse has that length, rise and roundness.
+
+        Source: the ellipse through the rocker's heels (see `woodmath.ellipse_rocker`).
 
         >>> round(Piece.demo("cat-bed").ellipse().radius_at_bottom, 9)
         30.0
@@ -160,6 +201,13 @@ class Piece(Table):
 
     def findings(self) -> tuple[Finding, ...]:
         """Return the master's remarks on the piece: what must stop, then cautions, then notes.
+
+        Returns
+        -------
+        tuple of Finding
+            Empty when there is nothing to say.
+
+        Source: beside each threshold of the modules of findings.
 
         >>> [finding.severity for finding in Piece.demo("cat-bed").findings()]
         ['note']

@@ -62,6 +62,11 @@ def demo_text(name: str) -> str:
     name : str
         One of `demo_names()`.
 
+    Returns
+    -------
+    str
+        TOML.
+
     Raises
     ------
     UnknownName
@@ -82,6 +87,11 @@ def demo_text(name: str) -> str:
 def demo_names() -> tuple[str, ...]:
     """Return the names of the demo pieces that come with the package.
 
+    Returns
+    -------
+    tuple of str
+        In the order of the alphabet.
+
     >>> demo_names()
     ('cat-bed', 'log-box')
     """
@@ -98,6 +108,11 @@ def parsed(text: str, called: str) -> dict[str, object]:
         TOML.
     called : str
         The file's name, for the message.
+
+    Returns
+    -------
+    dict of str to object
+        As TOML gives it.
 
     Raises
     ------

@@ -10,17 +10,27 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import TypeVar, get_type_hints
 
-from woodmath.piece_values import Kind, Reading, nearest
+from woodmath.piece_kinds import Kind, Reading, nearest
 from woodmath.rule import Rule
 
 
 @dataclass(frozen=True)
 class Table:
-    """Base of every table of a piece file: a frozen dataclass whose fields say what kind they hold."""
+    """Base of every table of a piece file: a frozen dataclass whose fields say what kind they hold.
+
+    >>> list(Table.together({}))
+    []
+    """
 
     @staticmethod
     def together(given: Mapping[str, object]) -> Iterable[tuple[str, str]]:
-        """Yield (key, words) for every fault that only several keys together can have."""
+        """Yield (key, words) for every fault that only several keys together can have.
+
+        Parameters
+        ----------
+        given : mapping of str to object
+            What TOML gave, by key.
+        """
         return ()
 
 
@@ -30,6 +40,13 @@ ATable = TypeVar("ATable", bound=Table)
 @dataclass(frozen=True)
 class Group(Kind):
     """A table within the file.
+
+    Parameters
+    ----------
+    meaning : str
+        What the table describes.
+    table : type of Table
+        What it is read into.
 
     >>> @dataclass(frozen=True)
     ... class Post(Table):
@@ -56,6 +73,13 @@ class Group(Kind):
 @dataclass(frozen=True)
 class Rows(Kind):
     """A list of small tables that all hold the same keys.
+
+    Parameters
+    ----------
+    meaning : str
+        What the list describes.
+    table : type of Table
+        What each row is read into.
 
     >>> @dataclass(frozen=True)
     ... class Place(Table):
@@ -85,13 +109,43 @@ class Rows(Kind):
 
 
 def kinds_of(table: type[Table]) -> dict[str, Kind]:
-    """Return the kind of value behind every key of a table, in the order of its fields."""
+    """Return the kind of value behind every key of a table.
+
+    Parameters
+    ----------
+    table : type of Table
+        A frozen dataclass with annotated fields.
+
+    Returns
+    -------
+    dict of str to Kind
+        In the order of its fields.
+
+    >>> from woodmath.piece_tables import Side
+    >>> kinds_of(Side)["thickness"].meaning
+    'thickness of the board'
+    """
     hints = get_type_hints(table, include_extras=True)
     return {name: hints[name].__metadata__[0] for name in keys_of(table)}
 
 
 def keys_of(table: type[Table]) -> tuple[str, ...]:
-    """Return the keys that a table can hold."""
+    """Return the keys that a table can hold.
+
+    Parameters
+    ----------
+    table : type of Table
+        A frozen dataclass.
+
+    Returns
+    -------
+    tuple of str
+        In the order of its fields.
+
+    >>> from woodmath.piece_tables import Side
+    >>> keys_of(Side)
+    ('length', 'thickness')
+    """
     return tuple(each.name for each in dataclasses.fields(table))
 
 

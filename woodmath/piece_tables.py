@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Annotated
 
+from woodmath import leaning
 from woodmath.piece_reading import Rows, Table
 from woodmath.piece_values import Choice, Count, Length, Lengths, Threads
 from woodmath.post_joint import ENDS
@@ -18,6 +19,13 @@ from woodmath.post_joint import ENDS
 class Post(Table):
     """The four corner posts, all alike.
 
+    Parameters
+    ----------
+    square, length : float
+        Side of the square section, and length to cut, > 0, in the piece's unit.
+    foot, top : float
+        What stands below and above the panels, measured along the post, 0 or more.
+
     >>> Post(square=1.75, length=14, foot=3, top=2).square
     1.75
     """
@@ -26,14 +34,27 @@ class Post(Table):
     length: Annotated[float, Length("whole length to cut, with the tenon for a rocker where there is one")]
     foot: Annotated[
         float,
-        Length("from the floor, or the shoulder on a rocker, to the panels' lower edge", from_zero=True),
+        Length(
+            "from the floor, or the shoulder on a rocker, to the panels' lower edge, measured along the post",
+            from_zero=True,
+        ),
     ]
-    top: Annotated[float, Length("from the panels' upper edge to the post's top", from_zero=True)]
+    top: Annotated[
+        float,
+        Length("from the panels' upper edge to the post's top, measured along the post", from_zero=True),
+    ]
 
 
 @dataclass(frozen=True)
 class End(Table):
     """The two end panels, shoulder to shoulder; wider at the top where the piece is splayed.
+
+    Parameters
+    ----------
+    top, bottom : float
+        Width at the upper and at the lower edge, measured level, > 0, in the piece's unit.
+    height, thickness : float
+        Height, measured upright, and thickness of the board, > 0.
 
     >>> End(top=13, bottom=10.5, height=8, thickness=0.875).height
     8
@@ -44,10 +65,30 @@ class End(Table):
     height: Annotated[float, Length("height of the panel, measured upright")]
     thickness: Annotated[float, Length("thickness of the board")]
 
+    @property
+    def outward(self) -> float:
+        """How far each edge goes outward from the bottom to the top; less than 0 where it goes inward."""
+        return leaning.outward(self.top, self.bottom)
+
+    @property
+    def slope_length(self) -> float:
+        """Length of each sloping edge: how much of the post the panel takes, measured along the post."""
+        return leaning.slope_length(self.top, self.bottom, self.height)
+
+    @property
+    def lean(self) -> float:
+        """Lean of each edge, and so of the posts, in degrees from upright; less than 0 where it is inward."""
+        return leaning.lean(self.top, self.bottom, self.height)
+
 
 @dataclass(frozen=True)
 class Side(Table):
     """The two side panels.
+
+    Parameters
+    ----------
+    length, thickness : float
+        Length, shoulder to shoulder, and thickness of the board, > 0, in the piece's unit.
 
     >>> Side(length=18, thickness=0.875).length
     18
@@ -61,22 +102,45 @@ class Side(Table):
 class TenonPlace(Table):
     """One tenon of a panel's edge; those of end and side sit at the same heights.
 
+    Parameters
+    ----------
+    place : float
+        Where it begins, measured along the post from the panel's lower edge, 0 or more, in the piece's unit.
+    width : float
+        Measured along the post, > 0.
+
     >>> TenonPlace(place=0.75, width=2.5).width
     2.5
     """
 
     place: Annotated[
-        float, Length("from the panel's lower edge to the tenon's, along the post", from_zero=True)
+        float, Length("from the panel's lower edge to the tenon's, measured along the post", from_zero=True)
     ]
-    width: Annotated[float, Length("width of the tenon, along the post")]
+    width: Annotated[float, Length("width of the tenon, measured along the post")]
 
 
 @dataclass(frozen=True)
 class Joint(Table):
     """How two tenons meet in a post: the end's is named plainly, the side's is the other.
 
-    >>> Joint(tenon_thickness=0.5, set_back=0.5, ends="mitred").end_clearance
-    0.0
+    Parameters
+    ----------
+    tenon_thickness, set_back : float
+        Of the end's tenons, > 0, in the piece's unit.
+    ends : str
+        One of `woodmath.post_joint.ENDS`.
+    other_thickness, other_set_back : float, optional
+        Of the side's tenons, > 0; as the end's where nothing is said.
+    reserve : float, optional
+        Wood left behind the long tenon, > 0; needed where one is long.
+    end_clearance : float
+        How much every tenon falls short of its mortise, 0 or more.
+    tenons : tuple of TenonPlace
+        Along one panel edge; the others are alike.
+
+    >>> joint = Joint(tenon_thickness=0.5, set_back=0.375, ends="mitred")
+    >>> joint.side_thickness, joint.side_set_back, joint.end_clearance
+    (0.5, 0.375, 0.0)
     """
 
     tenon_thickness: Annotated[float, Length("thickness of the end's tenons")]
@@ -94,6 +158,16 @@ class Joint(Table):
     ] = 0.0
     tenons: Annotated[tuple[TenonPlace, ...], Rows("the tenons along one panel edge", TenonPlace)] = ()
 
+    @property
+    def side_thickness(self) -> float:
+        """Thickness of the side's tenons: that of the end's where nothing else is said."""
+        return self.tenon_thickness if self.other_thickness is None else self.other_thickness
+
+    @property
+    def side_set_back(self) -> float:
+        """Set-back of the side's mortises: that of the end's where nothing else is said."""
+        return self.set_back if self.other_set_back is None else self.other_set_back
+
     @staticmethod
     def together(given: Mapping[str, object]) -> Iterator[tuple[str, str]]:
         """Yield the faults that `ends` and `reserve` have together."""
@@ -105,6 +179,19 @@ class Joint(Table):
 @dataclass(frozen=True)
 class Bit(Table):
     """The auger bit that takes the waste out of the mortises.
+
+    Parameters
+    ----------
+    diameter : float
+        Across the spurs, > 0, in the piece's unit.
+    point_length : float
+        From the tip of the lead screw to the lips, 0 or more.
+    threads_per_inch : float, optional
+        Threads of the lead screw in an inch, > 0; either this is given or `lead`.
+    lead : float, optional
+        Advance in one whole turn of the brace, > 0.
+    starts : int
+        Threads side by side on the screw, 1 to 4.
 
     >>> Bit(diameter=0.4375, point_length=0.3125, threads_per_inch=12).starts
     1
@@ -133,6 +220,15 @@ class Bit(Table):
 class Rocker(Table):
     """The two rockers, each an arc of an ellipse along its lower edge.
 
+    Parameters
+    ----------
+    length, rise : float
+        Heel to heel in a straight line, and height of the heels above the lowest point, > 0, in the piece's unit.
+    bottom_radius : float
+        Radius of the circle that is as round as the bottom, > 0.
+    thickness, depth : float
+        Of the board: through it, and from its top edge to the lowest point, > 0.
+
     >>> Rocker(length=19, rise=2, bottom_radius=30, thickness=1, depth=4).rise
     2
     """
@@ -147,6 +243,11 @@ class Rocker(Table):
 @dataclass(frozen=True)
 class Tools(Table):
     """What hangs in the rack, by width; an empty list says nothing about the rack.
+
+    Parameters
+    ----------
+    chisels, bits : tuple of float
+        Widths of the chisels and diameters of the auger bits, each > 0, in the piece's unit.
 
     >>> Tools(chisels=(0.25, 0.5)).bits
     ()

@@ -5,74 +5,27 @@ Reading never stops at the first fault: what is wrong is gathered, with its key,
 
 from __future__ import annotations
 
-import difflib
 import re
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from decimal import Decimal
 
 from woodmath.errors import BadLength
+from woodmath.piece_kinds import Kind, Reading, as_written, nearest
 from woodmath.rule import Rule
 
-LONGEST_QUOTE = 60
 MOST_THREADS = 100
 
 _RULE = re.compile(r"\s*(?:1\s*/\s*(?P<parts>\d{1,6})\s*in|(?P<size>\d{1,6}(?:\.\d{1,6})?)\s*mm)\s*")
 
 
-@dataclass
-class Reading:
-    """One reading of a piece file: the rule that reads its lengths, and the faults met so far.
-
-    Parameters
-    ----------
-    rule : Rule
-        Reads every length of the file.
-    tables : mapping of str to tuple of str
-        The keys of every table there is, so that a key in the wrong table can be sent to its own.
-    faults : list of str
-        One sentence or two for each fault, its key first.
-
-    >>> reading = Reading(Rule.inches(16))
-    >>> reading.fault("post.square", "is missing.")
-    >>> reading.faults
-    ['post.square is missing.']
-    """
-
-    rule: Rule
-    tables: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
-    faults: list[str] = field(default_factory=list)
-
-    def fault(self, key: str, words: str) -> None:
-        """Note one fault of a key."""
-        self.faults.append(_on_one_line(f"{key} {words}"))
-
-    def refuse(self, key: str, given: object, words: str) -> None:
-        """Note what was given for a key, and why it cannot stand."""
-        self.faults.append(_on_one_line(f"{key} = {as_written(given)}: {words}"))
-
-
-class Kind:
-    """A kind of value; a subclass reads it, or notes why it cannot be read and returns None.
-
-    >>> Words("what the piece is called").read("Box", "name", Reading(Rule.inches(16)))
-    'Box'
-    """
-
-    meaning: str
-
-    def read(self, given: object, key: str, reading: Reading) -> object:
-        """Return the value, or None after noting what is wrong with it."""
-        raise NotImplementedError
-
-    def example(self, rule: Rule) -> str:
-        """Return a value that works, written as in the file."""
-        raise NotImplementedError
-
-
 @dataclass(frozen=True)
 class Words(Kind):
     """A short text on one line.
+
+    Parameters
+    ----------
+    meaning : str
+        What stands there, for a message.
 
     >>> Words("what the piece is called").example(Rule.inches(16))
     '"Log box"'
@@ -95,6 +48,11 @@ class Words(Kind):
 @dataclass(frozen=True)
 class RuleMark(Kind):
     """The rule itself, named by its smallest mark and its unit.
+
+    Parameters
+    ----------
+    meaning : str
+        What stands there, for a message.
 
     >>> RuleMark("the smallest mark of the rule").example(Rule.inches(16))
     '"1/16 in" or "0.5 mm"'
@@ -176,6 +134,11 @@ class Length(Kind):
 class Lengths(Kind):
     """A list of lengths, such as the widths of the chisels in the rack.
 
+    Parameters
+    ----------
+    meaning : str
+        What stands there, for a message.
+
     >>> Lengths("widths of the chisels").read(["1/4", "1/2"], "tools.chisels", Reading(Rule.inches(16)))
     (0.25, 0.5)
     """
@@ -200,7 +163,12 @@ class Lengths(Kind):
 
 @dataclass(frozen=True)
 class Threads(Kind):
-    """A number of threads per inch, whole or not.
+    """A number of threads per inch, whole or not, more than 0 and up to `MOST_THREADS`.
+
+    Parameters
+    ----------
+    meaning : str
+        What stands there, for a message.
 
     >>> Threads("threads of the screw").read(12, "bit.threads_per_inch", Reading(Rule.inches(16)))
     12.0
@@ -229,6 +197,13 @@ class Threads(Kind):
 class Count(Kind):
     """A small whole number from 1 up.
 
+    Parameters
+    ----------
+    meaning : str
+        What is counted, for a message.
+    most : int
+        The greatest count, 1 or more.
+
     >>> Count("threads side by side on the screw", 4).read(2, "bit.starts", Reading(Rule.inches(16)))
     2
     """
@@ -254,6 +229,13 @@ class Count(Kind):
 class Choice(Kind):
     """One word out of a few.
 
+    Parameters
+    ----------
+    meaning : str
+        What is chosen, for a message.
+    possible : tuple of str
+        The words there are.
+
     >>> reading = Reading(Rule.inches(16))
     >>> Choice("how the ends meet", ("mitred", "square")).read("mitered", "joint.ends", reading)
     >>> reading.faults
@@ -275,33 +257,3 @@ class Choice(Kind):
     def example(self, rule: Rule) -> str:
         """Return one that works, written as in the file."""
         return as_written(self.possible[0])
-
-
-def nearest(given: str, possible: Iterable[str]) -> str:
-    """Return the name most like what was given, or "" when none is.
-
-    >>> nearest("set_bak", ("set_back", "reserve"))
-    'set_back'
-    """
-    found = difflib.get_close_matches(given.lower(), tuple(possible), n=1)
-    return found[0] if found else ""
-
-
-def as_written(given: object) -> str:
-    """Return a value as it stands in the file, cut short where it is long.
-
-    >>> as_written("1 3/4"), as_written(True), as_written([1, 2])
-    ('"1 3/4"', 'true', 'a list')
-    """
-    if isinstance(given, bool):
-        return str(given).lower()
-    if isinstance(given, list):
-        return "a list"
-    if isinstance(given, dict):
-        return "a table"
-    text = f'"{given}"' if isinstance(given, str) else f"{given}"
-    return text if len(text) <= LONGEST_QUOTE else f"{text[:LONGEST_QUOTE]}..."
-
-
-def _on_one_line(words: str) -> str:
-    return "".join(sign if sign.isprintable() else " " for sign in words)

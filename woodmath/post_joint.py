@@ -16,6 +16,7 @@ import math
 from dataclasses import dataclass
 
 from woodmath.errors import UnknownName
+from woodmath.outlines import rectangle
 from woodmath.post_joint_derivation import (
     derivation,
     equal_thicknesses,
@@ -23,7 +24,7 @@ from woodmath.post_joint_derivation import (
     meeting_face_derivation,
     outer_cheek_derivation,
 )
-from woodmath.post_joint_geometry import Cut, Outline, Section, Tenon, Walls, mirrored, rectangle, settled
+from woodmath.post_joint_geometry import Cut, Outline, Section, Tenon, Walls, mirrored, settled
 from woodmath.post_joint_limits import (
     check_across,
     check_clearance,

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from woodmath.outlines import rectangle
+
 Point = tuple[float, float]
 Outline = tuple[Point, ...]
 
@@ -19,8 +21,17 @@ _ROUNDING = 1e-9
 class Tenon:
     """One tenon as it is sawn, all lengths from the inside face of the post, clearance taken off.
 
-    The bevel is in degrees off square. A halved tenon is told by its long half, and `short_outline` is the
-    half that stops short; for all other ends the two outlines are the same.
+    Parameters
+    ----------
+    thickness, set_back : float
+        Across the post, in the joint's unit.
+    outer_cheek, inner_cheek : float
+        Lengths of the two cheeks, 0 or more.
+    bevel : float
+        Of the end, in degrees off square.
+    outline, short_outline : tuple of points
+        In the post's section. A halved tenon is told by its long half, and `short_outline` is the half that
+        stops short; for all other ends the two are the same.
 
     >>> outline = ((4, 1), (4, 2), (2, 2), (1, 1))
     >>> Tenon(1, 1, outer_cheek=3, inner_cheek=2, bevel=45.0, outline=outline, short_outline=outline).reach
@@ -47,6 +58,11 @@ class Walls:
 
     Behind an end counts to the far outer face, without what the other mortise takes of it.
 
+    Parameters
+    ----------
+    outside_tenon, outside_other, inside_tenon, inside_other, behind_tenon, behind_other : float
+        By the first tenon's mortise and by the other one's, each 0 or more, in the joint's unit.
+
     >>> walls = Walls(1, 1, inside_tenon=2, inside_other=2, behind_tenon=1, behind_other=1)
     >>> walls.outside_tenon + 1 + walls.inside_tenon
     4
@@ -63,6 +79,13 @@ class Walls:
 @dataclass(frozen=True)
 class Section:
     """What a level cut shows over a share of the tenons' width; only halved tenons have more than one.
+
+    Parameters
+    ----------
+    share : float
+        Part of the tenons' width, more than 0 and up to 1.
+    tenon, other_tenon, mortise, other_mortise : tuple of points
+        Outlines in the post's section, against the clock.
 
     >>> cut = Cut(post=4, set_back=1, thickness=1, outer=3, inner=2, depth=3)
     >>> Section(1.0, cut.tenon, mirrored(cut.tenon), cut.mortise, mirrored(cut.mortise)).other_mortise
@@ -156,17 +179,18 @@ class Cut:
         return self.floor <= other.inner_side + _ROUNDING * self.post
 
 
-def rectangle(left: float, bottom: float, right: float, top: float) -> Outline:
-    """Corners of an upright rectangle, against the clock from the lower left.
-
-    >>> rectangle(0, 0, 2, 1)
-    ((0, 0), (2, 0), (2, 1), (0, 1))
-    """
-    return (left, bottom), (right, bottom), (right, top), (left, top)
-
-
 def mirrored(outline: Outline) -> Outline:
     """Change along and across, and walk round the other way so that it is against the clock again.
+
+    Parameters
+    ----------
+    outline : tuple of points
+        Against the clock, (along, across).
+
+    Returns
+    -------
+    tuple of points
+        Against the clock, (across, along).
 
     >>> mirrored(((0, 0), (2, 0), (2, 1), (0, 1)))
     ((1, 0), (1, 2), (0, 2), (0, 0))
@@ -176,6 +200,16 @@ def mirrored(outline: Outline) -> Outline:
 
 def settled(length: float, post: float) -> float:
     """Return a length, or 0 where nothing but the computer's rounding is left of it.
+
+    Parameters
+    ----------
+    length, post : float
+        The length, and the post's side, > 0, beside which it is judged, in one unit.
+
+    Returns
+    -------
+    float
+        0 or more, in the same unit.
 
     >>> settled(38.1 - 12.7 - 25.4, post=38.1)
     0.0

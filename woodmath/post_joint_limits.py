@@ -41,6 +41,18 @@ def usual_thickness(stock: float) -> tuple[float, float]:
 def check_more_than_nothing(what: str, length: float) -> None:
     """Refuse a length that is 0, negative or no number.
 
+    Parameters
+    ----------
+    what : str
+        What it is the length of, for the message.
+    length : float
+        In any length unit.
+
+    Raises
+    ------
+    ImpossibleShape
+        If it is not more than 0.
+
     >>> check_more_than_nothing("post", 1.5)
     """
     if not (math.isfinite(length) and length > 0):
@@ -49,6 +61,20 @@ def check_more_than_nothing(what: str, length: float) -> None:
 
 def check_across(name: str, post: float, thickness: float, set_back: float) -> None:
     """Refuse a mortise that does not find room across the post.
+
+    Parameters
+    ----------
+    name : str
+        Which tenon it belongs to, for the message.
+    post, thickness, set_back : float
+        Side of the square post, width of the mortise and its set-back, in one length unit.
+
+    Raises
+    ------
+    ImpossibleShape
+        If the thickness is not more than 0, the set-back is less than 0, or both together exceed the post.
+
+    Source: plane geometry, lengths set end to end across the post.
 
     >>> check_across("first", post=1.5, thickness=0.5, set_back=0.375)
     """
@@ -80,6 +106,16 @@ def check_across(name: str, post: float, thickness: float, set_back: float) -> N
 def check_clearance(end_clearance: float) -> None:
     """Refuse a clearance that is negative or no number.
 
+    Parameters
+    ----------
+    end_clearance : float
+        How much shorter each tenon is than its mortise is deep, in any length unit.
+
+    Raises
+    ------
+    ImpossibleShape
+        If it is not 0 or more.
+
     >>> check_clearance(0.0625)
     """
     if not (math.isfinite(end_clearance) and end_clearance >= 0):
@@ -91,6 +127,25 @@ def check_clearance(end_clearance: float) -> None:
 
 def checked_reserve(reserve: float | None, post: float, usual: float) -> float:
     """Return the reserve of one long tenon, or refuse one that is missing or cannot be.
+
+    Parameters
+    ----------
+    reserve : float or None
+        Wood between the long mortise and the far outer face.
+    post : float
+        Side of the square post, > 0, in the same unit.
+    usual : float
+        A reserve that works, for the message.
+
+    Returns
+    -------
+    float
+        The reserve, 0 or more and less than the post.
+
+    Raises
+    ------
+    ImpossibleShape
+        If it is missing, negative, or not less than the post.
 
     >>> checked_reserve(0.25, post=1.5, usual=0.375)
     0.25
@@ -109,6 +164,20 @@ def checked_reserve(reserve: float | None, post: float, usual: float) -> float:
 
 def check_something_left(name: str, cut: Cut, end_clearance: float) -> None:
     """Refuse a tenon of which the other mortise, the reserve and the clearance leave nothing.
+
+    Parameters
+    ----------
+    name : str
+        Which tenon it is, for the message.
+    cut : Cut
+        The tenon, clearance taken off.
+    end_clearance : float
+        What was taken off, 0 or more, in the same unit.
+
+    Raises
+    ------
+    ImpossibleShape
+        If the tenon does not go into the post.
 
     >>> check_something_left("first", Cut(4, 1, 1, outer=3, inner=2, depth=3), end_clearance=0)
     """

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from types import MappingProxyType
 
 import sympy
 from sympy.core.relational import Relational
 
 from woodmath.errors import ImpossibleShape
+
+_BEHIND = MappingProxyType({"degrees": "°", "length a turn": " a turn"})
 
 
 @dataclass(frozen=True)
@@ -48,10 +51,23 @@ class Quantity:
     def taken_in(self, value: float) -> float:
         """Return a value in the formula's unit, once it is known to be one that the quantity can have.
 
+        Parameters
+        ----------
+        value : float
+            In the quantity's unit, finite, and more than 0 or no less where the quantity is so.
+
+        Returns
+        -------
+        float
+            In radians for an angle, else as it was given.
+
         Raises
         ------
         ImpossibleShape
             If it is no number, or is not positive where the quantity is.
+
+        >>> Quantity(sympy.Symbol("lean", real=True), "l", "from upright", "degrees").taken_in(180)
+        3.141592653589793
         """
         if not math.isfinite(value):
             raise ImpossibleShape(f"{spoken(self.name)} is {value}; give a plain number.")
@@ -91,3 +107,24 @@ def spoken(name: str) -> str:
     'set back'
     """
     return name.replace("_", " ")
+
+
+def with_unit(figures: str, unit: str) -> str:
+    """Return a number with what stands behind it: a length has nothing, for it is in the piece's own unit.
+
+    Parameters
+    ----------
+    figures : str
+        The number, as it is to be written.
+    unit : {"length", "degrees", "number", "length a turn", "area"}
+        That of a `Quantity`.
+
+    Returns
+    -------
+    str
+        With the sign of the degree, or with what the length goes to.
+
+    >>> with_unit("45", "degrees"), with_unit("0.125", "length a turn"), with_unit("0.5", "length")
+    ('45°', '0.125 a turn', '0.5')
+    """
+    return f"{figures}{_BEHIND.get(unit, '')}"

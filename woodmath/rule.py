@@ -8,12 +8,14 @@ from fractions import Fraction
 from functools import cached_property
 from math import ceil, gcd
 from operator import index
+from types import MappingProxyType
 from typing import Literal
 
+from woodmath.as_given import quoted
 from woodmath.errors import BadLength
 from woodmath.fractions_in_print import set_fractions
 from woodmath.graduations import DECIMAL_DIVISIONS, INCH_DIVISIONS, is_carried, no_such_rule
-from woodmath.rule_reading import INCH, LONGEST_TEXT, millimetres_in, shown
+from woodmath.rule_reading import INCH, LONGEST_TEXT, millimetres_in
 
 __all__ = [
     "INCH_DIVISIONS",
@@ -31,7 +33,7 @@ LONGEST_METRES = 100
 _FINEST = 10**9
 SAME_LENGTH = 1 / _FINEST
 
-_OWN_UNIT = {"inch": INCH, "millimetre": Fraction(1)}
+_OWN_UNIT = MappingProxyType({"inch": INCH, "millimetre": Fraction(1)})
 
 
 @dataclass(frozen=True)
@@ -41,6 +43,7 @@ class Rule:
     Parameters
     ----------
     unit : "inch" or "millimetre"
+        Of every length that the rule reads or marks.
     mark_size : Fraction
         From one mark to the next, in `unit`; make a rule with `Rule.inches` or `Rule.millimetres`.
 
@@ -59,7 +62,7 @@ class Rule:
 
     def __post_init__(self) -> None:
         if self.unit not in tuple(_OWN_UNIT) or not isinstance(self.mark_size, Fraction):
-            raise no_such_rule(f"the unit {shown(self.unit)} and marks of {shown(self.mark_size)}")
+            raise no_such_rule(f"the unit {quoted(self.unit)} and marks of {quoted(self.mark_size)}")
         if not is_carried(self.mark_size, self.unit):
             raise no_such_rule(f"marks of {self.mark_size} {self.unit}")
 
@@ -71,6 +74,11 @@ class Rule:
         ----------
         divisions : int
             Marks to the inch: one of `INCH_DIVISIONS`.
+
+        Returns
+        -------
+        Rule
+            In inches.
 
         Raises
         ------
@@ -84,7 +92,7 @@ class Rule:
         ('1 5/32', '1.16')
         """
         if divisions not in INCH_DIVISIONS:
-            raise no_such_rule(f"{shown(divisions)} marks to the inch")
+            raise no_such_rule(f"{quoted(divisions)} marks to the inch")
         return cls("inch", Fraction(1, int(divisions)))
 
     @classmethod
@@ -96,6 +104,11 @@ class Rule:
         spacing : float or Fraction
             From one mark to the next, in millimetres, 0.01 to 1000: whole millimetres, or a part that goes
             into one millimetre a whole number of times and has at most three decimals.
+
+        Returns
+        -------
+        Rule
+            In millimetres.
 
         Raises
         ------
@@ -109,7 +122,7 @@ class Rule:
             # The decimal that was typed, not the binary number next to it: 0.1 is a tenth.
             size = spacing if isinstance(spacing, Fraction) else Fraction(repr(float(spacing)))
         except (TypeError, ValueError, OverflowError):
-            raise no_such_rule(f"marks {shown(spacing)} mm apart") from None
+            raise no_such_rule(f"marks {quoted(spacing)} mm apart") from None
         return cls("millimetre", size)
 
     @property
@@ -156,6 +169,11 @@ class Rule:
             As at the bench: 7 5/8, 7-5/8, 7⅝, 7.625, 3/8, with a unit (in, ft, mm, cm, m, feet and inches)
             or without, which then is the rule's own. At most 40 characters and 100 m.
 
+        Returns
+        -------
+        float
+            Length in the rule's unit, 0 to 100 m.
+
         Raises
         ------
         BadLength
@@ -175,7 +193,7 @@ class Rule:
         except BadLength as fault:
             here, elsewhere = (7.625, "1' 2 1/4\"") if self.unit == "inch" else (194.0, "19.4 cm")
             raise BadLength(
-                f"{shown(text)} cannot be read as a length: {fault}. "
+                f"{quoted(text)} cannot be read as a length: {fault}. "
                 f"Write it as on this rule, for example {self.mark(max(here, self.one_mark))} or {elsewhere}."
             ) from None
         return float(length)
@@ -191,6 +209,11 @@ class Rule:
             Whether the unit stands behind the number.
         remainder : bool
             Whether to say how far the length lies over or under the mark.
+
+        Returns
+        -------
+        str
+            A whole number, a fraction reduced, or a decimal, as rules of this kind are read.
 
         Raises
         ------
@@ -227,6 +250,11 @@ class Rule:
         value : float
             Length in the rule's unit, 0 to 100 m.
 
+        Returns
+        -------
+        int
+            Marks from the end of the rule, 0 or more.
+
         Raises
         ------
         BadLength
@@ -240,7 +268,22 @@ class Rule:
         return (per_over * over + per_under * under) // (bottom * under)
 
     def nearest(self, value: float) -> float:
-        """Length at the mark nearest to `value`, in the rule's unit; arguments and errors as for `marks`.
+        """Length at the mark nearest to a length; half a mark rounds up, as for `marks`.
+
+        Parameters
+        ----------
+        value : float
+            Length in the rule's unit, 0 to 100 m.
+
+        Returns
+        -------
+        float
+            Length in the rule's unit.
+
+        Raises
+        ------
+        BadLength
+            As for `mark`.
 
         >>> Rule.inches(16).nearest(7.6419)
         7.625
@@ -249,12 +292,17 @@ class Rule:
         return self.marks(value) * over / under
 
     def length(self, marks: int) -> float:
-        """Length at so many marks from the end of the rule, in the rule's unit.
+        """Length at so many marks from the end of the rule.
 
         Parameters
         ----------
         marks : int
             Whole number of marks, 0 or more, up to 100 m.
+
+        Returns
+        -------
+        float
+            Length in the rule's unit.
 
         Raises
         ------
@@ -271,7 +319,7 @@ class Rule:
             count = -1
         if not 0 <= count * over <= self._longest * under:
             raise BadLength(
-                f"{shown(marks)} cannot be a number of marks: this rule has whole marks from 0 to "
+                f"{quoted(marks)} cannot be a number of marks: this rule has whole marks from 0 to "
                 f"{self._longest / self.mark_size}. marks() gives the one nearest to a length."
             )
         return count * over / under
@@ -285,6 +333,11 @@ class Rule:
             Length in this rule's unit, 0 to 100 m.
         to : Rule
             Rule in whose unit the answer is wanted.
+
+        Returns
+        -------
+        float
+            Length in the other rule's unit.
 
         Raises
         ------
@@ -334,6 +387,6 @@ def _as_float(value: object) -> float:
         except (TypeError, ValueError):
             pass
     raise BadLength(
-        f"{shown(value)} is not a number but {type(value).__name__}, and a rule marks numbers only. "
+        f"{quoted(value)} is not a number but {type(value).__name__}, and a rule marks numbers only. "
         "read() turns a written length into a number."
     )

@@ -3,35 +3,41 @@
 import re
 import unicodedata
 from fractions import Fraction
+from types import MappingProxyType
 from typing import NamedTuple
 
+from woodmath.as_given import LONGEST_QUOTED, quoted
 from woodmath.errors import BadLength
 from woodmath.fractions_in_print import FIGURES, LOWERED, ONE_CHARACTER, RAISED
 
-LONGEST_TEXT = 40
+LONGEST_TEXT = LONGEST_QUOTED
 INCH = Fraction(254, 10)
 """Millimetres in an inch, exactly."""
 
 _FOOT = 12 * INCH
-_SINGLE_READ = {sign: Fraction(text) for text, sign in ONE_CHARACTER.items()}
+_SINGLE_READ = MappingProxyType({sign: Fraction(text) for text, sign in ONE_CHARACTER.items()})
 _SINGLES = "".join(_SINGLE_READ)
-_LEVEL = str.maketrans(RAISED + LOWERED, FIGURES * 2)
+_LEVEL = MappingProxyType(str.maketrans(RAISED + LOWERED, FIGURES * 2))
 
-_UNITS = {
-    name: millimetres
-    for names, millimetres in (
-        ("in inch inches \" ''", INCH),
-        ("ft foot feet '", _FOOT),
-        ("mm millimetre millimetres millimeter millimeters", Fraction(1)),
-        ("cm centimetre centimetres centimeter centimeters", Fraction(10)),
-        ("m metre metres meter meters", Fraction(1000)),
-    )
-    for name in names.split()
-}
+_UNITS = MappingProxyType(
+    {
+        name: millimetres
+        for names, millimetres in (
+            ("in inch inches \" ''", INCH),
+            ("ft foot feet '", _FOOT),
+            ("mm millimetre millimetres millimeter millimeters", Fraction(1)),
+            ("cm centimetre centimetres centimeter centimeters", Fraction(10)),
+            ("m metre metres meter meters", Fraction(1000)),
+        )
+        for name in names.split()
+    }
+)
 
 # Typographic primes and quotation marks, slashes, dashes; the minus sign is deliberately not among them.
-_PLAIN = str.maketrans(
-    "\u2032\u2018\u2019\u2033\u201c\u201d\u2044\u2215\u2010\u2011\u2013", "'''" + '"""' + "//---"
+_PLAIN = MappingProxyType(
+    str.maketrans(
+        "\u2032\u2018\u2019\u2033\u201c\u201d\u2044\u2215\u2010\u2011\u2013", "'''" + '"""' + "//---"
+    )
 )
 _PART = re.compile(
     rf"""(?P<gap>[ ]*-?[ ]*)
@@ -158,46 +164,18 @@ def _number(found: re.Match[str]) -> Fraction:
 
 def _why_not(part: str) -> str:
     """Reason why a part of a text is no part of a length."""
-    quoted = shown(part)
+    named = quoted(part)
     exotic = next((character for character in part if not character.isascii()), "")
     if exotic:
         name = unicodedata.name(exotic, "one without a name").lower()
         figures = ", and figures are 0 to 9" if exotic.isnumeric() else ""
-        return f"{quoted} has a character out of place ({name}){figures}"
+        return f"{named} has a character out of place ({name}){figures}"
     if part.rstrip(".").lower() in _UNITS:
-        return f"{quoted} has no number before it"
+        return f"{named} has no number before it"
     if part[0] == "-":
-        return f"{quoted} could be a minus; a dash only joins a whole number to its fraction, as in 7-5/8"
+        return f"{named} could be a minus; a dash only joins a whole number to its fraction, as in 7-5/8"
     if part[0] == "/":
-        return f"{quoted} is no fraction, which has a whole number above and below the line"
+        return f"{named} is no fraction, which has a whole number above and below the line"
     if part[0].isalpha():
-        return f"{quoted} is not a unit of length that is known here; in, ft, mm, cm and m are"
-    return f"{quoted} has no place in a length"
-
-
-def shown(given: object) -> str:
-    """What was given, short and fit to print in a message.
-
-    Parameters
-    ----------
-    given : object
-        Text or anything else; of more than `LONGEST_TEXT` characters only the beginning is shown.
-
-    Returns
-    -------
-    str
-        Text in quotation marks on one line; anything else as Python writes it.
-
-    >>> shown("7 5/x"), shown(None)
-    ('“7 5/x”', 'None')
-    """
-    if not isinstance(given, str):
-        try:
-            return f"{given!r:.{LONGEST_TEXT}}"
-        except ValueError:  # an integer of thousands of digits, which Python does not write out
-            return "a huge number"
-    plain = "".join(
-        character if character.isprintable() else " " if character.isspace() else "\ufffd"
-        for character in given.strip()[: LONGEST_TEXT + 1]
-    )
-    return f"“{plain}”" if len(plain) <= LONGEST_TEXT else f"“{plain[: LONGEST_TEXT // 2]}…”"
+        return f"{named} is not a unit of length that is known here; in, ft, mm, cm and m are"
+    return f"{named} has no place in a length"

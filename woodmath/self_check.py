@@ -12,7 +12,8 @@ from woodmath.errors import WoodmathError
 from woodmath.piece import Piece
 from woodmath.piece_file import demo_names
 
-_MEND = "close JupyterLab and start the course again with `python3 -m woodmath open`"
+_PYTHON = "py" if sys.platform == "win32" else "python3"
+_MEND = f"close JupyterLab and start the course again with `{_PYTHON} -m woodmath open`"
 OLDEST_PYTHON = (3, 11)
 
 
@@ -68,8 +69,9 @@ def check_installation() -> InstallationReport:
     'Python'
     """
     installed = {
-        distribution.metadata["Name"].lower(): distribution.version
+        distribution.name.lower(): distribution.version
         for distribution in importlib.metadata.distributions()
+        if distribution.name
     }
     return InstallationReport(
         (

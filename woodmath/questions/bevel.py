@@ -41,9 +41,7 @@ def _sensitivity(piece: Piece) -> Sensitivity:
 
 
 def _matters_most(piece: Piece) -> str:
-    told = _sensitivity(piece)
-    effects = [part.effect for part in told.contributions]
-    return ALIKE if math.isclose(*effects) else told.matters_most
+    return _sensitivity(piece).matters_most or ALIKE
 
 
 def _one_mark_over(piece: Piece) -> float:
@@ -146,8 +144,8 @@ QUESTIONS = (
         truth=lambda piece: bevel.offset_for(45, _tenon(piece)),
         slips=(
             Slip(
-                "You measured along the slanting cut. The gauge runs along the face, the short side of the "
-                "triangle.",
+                "You measured along the slanting cut. The gauge runs along the face, one of the two short "
+                "sides of the triangle.",
                 lambda piece: meeting_face_derivation().function("meeting_face")(
                     tenon_thickness=_tenon(piece), other_thickness=_tenon(piece)
                 ),

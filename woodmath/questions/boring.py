@@ -26,7 +26,7 @@ def _bit(piece: Piece) -> AugerBit:
 
 
 def _depth(piece: Piece) -> float:
-    """Return the depth of the end's mortise: where the long point would touch."""
+    """Return the depth of the end's mortise, which is bored first: where the long point would touch."""
     return touching(piece).tenon.reach
 
 
@@ -69,6 +69,8 @@ def _worked_from_lips(piece: Piece) -> str:
             _worked_turns(piece, 0.0),
             "Counted from the lips, the screw's point is in the wood already when the count begins: p is 0. "
             "Every turn then makes a whole lead of hole.",
+            "The side's mortise comes second: bore it only as far as the first one. Where it opens into that, "
+            "the screw finds no wood and pulls no further.",
         )
     )
 
@@ -112,8 +114,8 @@ def _worked_point(piece: Piece) -> str:
 QUESTIONS = (
     Question(
         key="boring-1",
-        ask="How many turns bring the end's mortise to depth, if you count from when the lips touch the "
-        "face?",
+        ask="How many turns bring the end's mortise, bored first, to depth, if you count from when the lips "
+        "touch the face?",
         kind=NumberAnswer("turns", _QUARTER_TURN),
         given=_given_bit,
         truth=lambda piece: _turns(piece, "lips"),
@@ -145,7 +147,8 @@ QUESTIONS = (
     ),
     Question(
         key="boring-2",
-        ask="And how many turns if you count from the first bite of the screw's point?",
+        ask="And how many turns for that first mortise, if you count from the first bite of the screw's "
+        "point?",
         kind=NumberAnswer("turns", _QUARTER_TURN),
         given=_given_bit,
         truth=lambda piece: _turns(piece, "screw"),

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import functools
 import math
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from woodmath.derivation import Derivation
 from woodmath.ellipse import (
     bottom_radius_derivation,
     focus_derivation,
@@ -28,10 +31,17 @@ def _half_way(piece: Piece) -> float:
     return rocker_of(piece).length / 4
 
 
+@functools.cache
+def _circle_on_the_floor() -> Derivation:
+    """Return what the derivation of the bottom's roundness begins with: any circle that stands on the floor."""
+    whole = bottom_radius_derivation()
+    return replace(whole, steps=whole.steps[:1])
+
+
 def _circle_through_the_heels(piece: Piece) -> float:
-    """Return the radius of the circle through both heels and the lowest point, by Pythagoras."""
-    half_chord, rise = rocker_of(piece).length / 2, rocker_of(piece).rise
-    return (half_chord**2 + rise**2) / (2 * rise)
+    """Return the radius of the circle through both heels and the lowest point."""
+    rocker = rocker_of(piece)
+    return _circle_on_the_floor().function("radius")(across=rocker.length / 2, height=rocker.rise)
 
 
 def _given_halves(piece: Piece) -> Mapping[str, str]:
@@ -199,20 +209,20 @@ QUESTIONS = (
         truth=lambda piece: ellipse_of(piece).radius_at_bottom,
         slips=(
             Slip(
-                "That is how round the end is, b²/a. The bottom is the flatter place.",
+                "That is how round the end is, b²/a. Change a and b about.",
                 lambda piece: ellipse_of(piece).radius_at_end,
             ),
             Slip(
-                "That is the half-length a. The bottom is flatter than such a circle.",
+                "That is the half-length a. Such a circle is as round as the bottom only where a and b are alike.",
                 lambda piece: ellipse_of(piece).half_length,
             ),
             Slip(
-                "That is the half-height b. The bottom is flatter than such a circle.",
+                "That is the half-height b. Such a circle is as round as the bottom only where a and b are alike.",
                 lambda piece: ellipse_of(piece).half_height,
             ),
             Slip(
-                "That is the circle through the two heels and the lowest point. It is rounder than the "
-                "ellipse's bottom.",
+                "That is the circle through the two heels and the lowest point. The one that is asked for "
+                "lies against the bottom alone.",
                 _circle_through_the_heels,
             ),
             Slip(

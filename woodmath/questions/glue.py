@@ -87,8 +87,8 @@ QUESTION = Question(
         ),
     ),
     hints=(
-        "A cheek has two ends and two sides: measure how far each of the four cheeks lies against wood.",
-        "The joint can count for you: post_joint().glue_area(tenon_width), once for each kind of end.",
+        "Each tenon has two cheeks: measure along each of the four how much lies against wood.",
+        "The joint can count for you: piece.post_joint().glue_area(tenon_width), once for each kind of end.",
     ),
     worked=_worked_glue,
 )

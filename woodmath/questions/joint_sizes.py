@@ -31,11 +31,7 @@ def touching(piece: Piece) -> PostJoint:
 
 def others(piece: Piece) -> tuple[float, float]:
     """Return thickness and set-back of the side's tenon."""
-    joint = piece.joint
-    return (
-        joint.tenon_thickness if joint.other_thickness is None else joint.other_thickness,
-        joint.set_back if joint.other_set_back is None else joint.other_set_back,
-    )
+    return piece.joint.side_thickness, piece.joint.side_set_back
 
 
 def with_square_ends(piece: Piece) -> PostJoint:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from woodmath.errors import WoodmathError
+from woodmath.numbers_as_written import read_number
 from woodmath.questions.notation import (
     SAME_NUMBER,
     angle_shown,
@@ -19,7 +20,6 @@ from woodmath.questions.notation import (
     number_of,
     number_shown,
     on_a_mark,
-    read_number,
 )
 from woodmath.rule import Rule
 
@@ -31,7 +31,7 @@ ANGLE_TOLERANCE = 0.25
 _DEGREES = re.compile(r"\s*(?:°|º|deg\.?|degrees?)\s*$", re.IGNORECASE)
 
 
-class Kind:
+class AnswerKind:
     """A kind of answer; a subclass reads it, compares it, writes it and knows its usual slips.
 
     >>> ChoiceAnswer(("end", "side")).accepts(Rule.inches(16))
@@ -70,7 +70,7 @@ class Kind:
 
 
 @dataclass(frozen=True)
-class LengthAnswer(Kind):
+class LengthAnswer(AnswerKind):
     """A length, read by the piece's rule; a plain number is in the piece's own unit.
 
     Parameters
@@ -126,7 +126,7 @@ class LengthAnswer(Kind):
 
 
 @dataclass(frozen=True)
-class AngleAnswer(Kind):
+class AngleAnswer(AnswerKind):
     """An angle in degrees, with or without the sign; a quarter of a degree either way is the same.
 
     >>> kind, rule = AngleAnswer(), Rule.inches(16)
@@ -171,7 +171,7 @@ class AngleAnswer(Kind):
 
 
 @dataclass(frozen=True)
-class CountAnswer(Kind):
+class CountAnswer(AnswerKind):
     """A whole number of things, exact.
 
     >>> kind, rule = CountAnswer("holes"), Rule.inches(16)
@@ -205,7 +205,7 @@ class CountAnswer(Kind):
 
 
 @dataclass(frozen=True)
-class NumberAnswer(Kind):
+class NumberAnswer(AnswerKind):
     """A number of something that need not be whole, with a tolerance that the question states.
 
     >>> kind, rule = NumberAnswer("turns", Fraction(1, 4)), Rule.inches(16)
@@ -237,7 +237,7 @@ class NumberAnswer(Kind):
 
 
 @dataclass(frozen=True)
-class ChoiceAnswer(Kind):
+class ChoiceAnswer(AnswerKind):
     """One of a few words, in capitals or not.
 
     >>> ChoiceAnswer(("end", "side")).read(" End ", Rule.inches(16))

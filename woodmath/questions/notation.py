@@ -4,16 +4,14 @@ from __future__ import annotations
 
 import math
 import re
-from fractions import Fraction
 
+from woodmath.as_given import on_one_line
 from woodmath.errors import WoodmathError
+from woodmath.numbers_as_written import read_number
 from woodmath.rule import Rule
 
 SAME_NUMBER = 1e-9
 LONGEST_SHOWN = 60
-
-_NUMBERS = Rule.millimetres(Fraction(1, 100))
-_NO_PLAIN_NUMBER = re.compile(r"[A-Za-z\"'\u2018-\u201f\u2032\u2033]")
 
 
 def on_a_mark(value: float, rule: Rule) -> bool:
@@ -66,19 +64,8 @@ def as_typed(given: object) -> str:
     except ValueError:
         # Python refuses to write whole numbers of several thousand digits.
         text = "a number of thousands of digits"
-    plain = "".join(
-        sign if sign.isprintable() else " " if sign.isspace() else "\ufffd" for sign in text
-    ).strip()
+    plain = on_one_line(text)
     return plain if len(plain) <= LONGEST_SHOWN else f"{plain[:LONGEST_SHOWN]}…"
-
-
-def shown(given: object) -> str:
-    """Return what was given as a sentence quotes it.
-
-    >>> shown("about so"), shown(None)
-    ('“about so”', 'None')
-    """
-    return f"“{as_typed(given)}”" if isinstance(given, str) else as_typed(given)
 
 
 def number_of(given: object, things: str) -> float:
@@ -98,22 +85,6 @@ def number_of(given: object, things: str) -> float:
     return read_number(re.sub(rf"\s*(?:{words})\s*$", "", given, flags=re.IGNORECASE))
 
 
-def read_number(text: str) -> float:
-    """Return the number that a text holds, written as a length is on a rule, without a unit.
-
-    Raises
-    ------
-    WoodmathError
-        If the text is anything else.
-
-    >>> [read_number(text) for text in ("6", "6.5", "6 1/2", "6½")]
-    [6.0, 6.5, 6.5, 6.5]
-    """
-    if _NO_PLAIN_NUMBER.search(text):
-        raise WoodmathError("a plain number holds no letters")
-    return _NUMBERS.read(text)
-
-
 def as_number(given: object) -> float:
     """Return a number that is given as one, of Python, NumPy or sympy.
 
@@ -122,6 +93,7 @@ def as_number(given: object) -> float:
     WoodmathError
         If it is a truth value, a text or a table of numbers, or not finite.
 
+    >>> from fractions import Fraction
     >>> as_number(Fraction(5, 4))
     1.25
     """

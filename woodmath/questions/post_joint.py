@@ -25,8 +25,8 @@ if TYPE_CHECKING:
     from woodmath.piece import Piece
 
 
-def _bevel(own: float, others: float) -> float:
-    return post_joint.derivation().function("angle")(tenon_thickness=own, other_thickness=others)
+def _bevel(own: float, other: float) -> float:
+    return post_joint.derivation().function("angle")(tenon_thickness=own, other_thickness=other)
 
 
 def _given_thinner(piece: Piece) -> Mapping[str, str]:
@@ -59,10 +59,10 @@ def _worked_bevel(piece: Piece) -> str:
     return _worked_angle(piece, piece.joint.tenon_thickness, others(piece)[0])
 
 
-def _worked_angle(piece: Piece, own: float, others: float) -> str:
+def _worked_angle(piece: Piece, own: float, other: float) -> str:
     return "\n\n".join(
         (
-            put_in(post_joint.derivation(), "angle", piece.rule, tenon_thickness=own, other_thickness=others),
+            put_in(post_joint.derivation(), "angle", piece.rule, tenon_thickness=own, other_thickness=other),
             "Neither the post nor a set-back stands in it: the two thicknesses alone decide. The two "
             "bevels of a joint make a right angle together.",
         )
@@ -222,7 +222,7 @@ QUESTIONS = (
             "The rectangle of the crossing is no longer the same both ways. Draw it, with its diagonal.",
             "The cut crosses the side's tenon, which is thin now; the offset is the thickness of the end's "
             "tenon.",
-            "A thinner tenon takes the steeper bevel: more than before.",
+            "A thinner tenon takes the greater angle off square.",
         ),
         worked=_worked_partner,
     ),

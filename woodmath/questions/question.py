@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from woodmath.errors import WoodmathError
-from woodmath.questions.kinds import Kind, Value
+from woodmath.questions.kinds import AnswerKind, Value
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -54,7 +54,7 @@ class Question:
         As a page writes it, "post-1".
     ask : str
         The question in one sentence, without its numbers.
-    kind : Kind
+    kind : AnswerKind
         What is accepted, and within what tolerance.
     given : callable
         From a piece to the sizes that the answer follows from: what each is called, and how it is written.
@@ -74,7 +74,7 @@ class Question:
 
     key: str
     ask: str
-    kind: Kind
+    kind: AnswerKind
     given: Callable[[Piece], Mapping[str, str]]
     truth: Callable[[Piece], Value]
     slips: tuple[Slip, ...]

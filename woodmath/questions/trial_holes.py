@@ -113,7 +113,7 @@ QUESTION = Question(
     hints=(
         "From one hole to the next: how many turns more, and how much deeper?",
         "Take the two holes that lie furthest apart, and divide the difference of depth by that of turns; "
-        "or let fit_lead draw the line through all of them.",
+        "or let boring.fit_lead draw the line through all of them.",
     ),
     worked=_worked_lead,
 )

@@ -40,9 +40,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
         unit=rule.unit,
     )
     depth = bit.depth(turns, counted_from=counted_from)
-    tip = bit.point_depth(depth)
-    if depth == 0.0:
-        tip = min(turns * bit.lead, tip) if counted_from == "screw" else tip
+    tip = bit.tip_depth(turns, counted_from)
     wide = 1.24 * post
     frame = Frame.around(((-wide / 2, _OVER * post), (wide / 2, -(1 + _UNDER) * post)), _SIZE, _MARGINS)
     shapes = (
@@ -117,7 +115,7 @@ def _ladder(
     x = -bit.diameter / 2 - frame.length(5.0)
     ticks = []
     for turn in range(every, math.floor(turns) + 1, every):
-        level = turn * bit.lead
+        level = bit.depth(turn, "lips")
         if level > post or level * frame.scale / 4.0 > 400:
             break
         long = frame.length(12.0 if turn % 5 == 0 else 6.0)
@@ -173,14 +171,15 @@ def _told(
     if tip <= post:
         return (
             headline,
-            f"The screw's point is {rule.mark(tip)} in, with {rule.mark(post - tip, unit=True)} of wood before it.",
+            f"The screw's point stands {rule.mark(tip, unit=True)} deep, with "
+            f"{rule.mark(post - tip, unit=True)} of wood before it.",
             (),
         )
     through = bit.turns_until_through(post)
-    most = through if counted_from == "screw" else through - bit.turns(0.0, "screw")
+    before = math.ceil(through if counted_from == "screw" else through - bit.turns(0.0, "screw")) - 1
     remedy = (
-        f"Stop at {math.floor(most)} turns and turn the post over, or finish the bottom with a chisel."
-        if most >= 1
+        f"Stop at {before} turn{'' if before == 1 else 's'} and finish the bottom with a chisel."
+        if before >= 1
         else "Take a bit with a shorter screw, or chop this mortise with a chisel."
     )
     what = "The bit" if depth > post else "The screw's point"
@@ -198,12 +197,11 @@ def _start(piece: Piece) -> Settings:
     bit = piece.auger_bit()
     depth = piece.post.square - piece.post_joint().walls.behind_tenon
     turns = Fraction(round(4 * bit.turns(depth, "lips")), 4)
-    inch = 25.4 / piece.rule.millimetres_per_unit
     return {
         "turns": float(turns),
         "counted_from": "lips",
         "diameter": bit.diameter,
-        "threads_per_inch": inch / bit.lead,
+        "threads_per_inch": bit.threads_per_inch(unit=piece.rule.unit),
         "point_length": bit.point_length,
         "post": piece.post.square,
     }

@@ -35,20 +35,15 @@ _ROUND = 72
 def _draw(rule: Rule, settings: Settings) -> Drawing:
     pin_spacing, loop = number(settings, "pin_spacing"), number(settings, "loop")
     try:
-        lying = Ellipse.from_pins(pin_spacing, loop)
+        ellipse = Ellipse.from_pins(pin_spacing, loop, upright=settings["pins"] == "upright")
     except ImpossibleShape as trouble:
         return _too_short(rule, pin_spacing, loop, str(trouble))
-    upright = settings["pins"] == "upright"
-    ellipse = Ellipse(lying.half_height, lying.half_length) if upright else lying
     a, b = ellipse.half_length, ellipse.half_height
     half_chord = number(settings, "rocker_length") / 2
     frame = Frame.around(((-a, -b), (a, b), (-half_chord, 0.0), (half_chord, 0.0)), _SIZE, _MARGINS)
     heel = ellipse.height_at(half_chord) if half_chord <= a else None
-    pins: tuple[Point, Point] = (
-        ((0.0, ellipse.focus_distance), (0.0, -ellipse.focus_distance))
-        if upright
-        else ((-ellipse.focus_distance, 0.0), (ellipse.focus_distance, 0.0))
-    )
+    first, second = sorted(ellipse.pins)
+    pins = (first, second)
     shapes = (
         Line(((-a, 0.0), (a, 0.0)), "centre"),
         Line(((0.0, -b), (0.0, b)), "centre"),
@@ -56,7 +51,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
         *_rocker(ellipse, half_chord, heel),
         Line(_as_round_as(ellipse), "hidden"),
         *_string(settings, pins, a, b),
-        *(Circle(pin, 0.0, "edge", "steel", dot=6.0) for pin in pins),
+        *_pins(pins, number(settings, "pin_diameter"), frame),
         *_dimensions(ellipse, pins, half_chord, heel, rule, frame),
         Label("as round at the bottom as", frame.at(632.0, 26.0), side="left", size=14.0),
         Label(
@@ -68,13 +63,29 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
         ),
     )
     headline, told, faults = _told(ellipse, half_chord, heel, rule)
+    thick = _thick_pins(ellipse, number(settings, "pin_diameter"), rule)
     return Drawing(
         title="An ellipse drawn with two pins and a loop of string, and the rocker cut from its lower arc",
         frame=frame,
         shapes=shapes,
         headline=headline,
-        told=told,
+        told=f"{told} {thick}".strip(),
         faults=faults,
+    )
+
+
+def _pins(pins: tuple[Point, Point], diameter: float, frame: Frame) -> tuple[Circle, ...]:
+    """Return the pins at their true thickness, or as dots that can be seen where they are thinner than that."""
+    seen = max(6.0, diameter / 2 * frame.scale)
+    return tuple(Circle(pin, 0.0, "edge", "steel", dot=seen) for pin in pins)
+
+
+def _thick_pins(ellipse: Ellipse, diameter: float, rule: Rule) -> str:
+    if not diameter:
+        return ""
+    return (
+        f"Pins {rule.mark(diameter, unit=True)} thick, with a pencil as thick as they are, make the loop "
+        f"{rule.mark(ellipse.loop_round(diameter))}."
     )
 
 
@@ -89,7 +100,7 @@ def _rocker(ellipse: Ellipse, half_chord: float, heel: float | None) -> tuple[Sh
     b = ellipse.half_height
     places = [half_chord * math.sin(math.pi / 2 * step / 24) for step in range(-24, 25)]
     arc = tuple((x, ellipse.height_at(min(abs(x), half_chord)) - b) for x in places)
-    return (Wood(arc, "end", "long", 0.0, line=""), Line(arc, "accent"), Line((arc[0], arc[-1]), "edge"))
+    return (Wood(arc, "board", "long", 0.0, line=""), Line(arc, "accent"), Line((arc[0], arc[-1]), "edge"))
 
 
 def _as_round_as(ellipse: Ellipse) -> Points:
@@ -126,12 +137,9 @@ def _dimensions(
     """Dimension outside the curve, each in a row or column of its own: pins, halves, rocker and rise."""
     a, b = ellipse.half_length, ellipse.half_height
     high, wide = b * frame.scale, max(a, half_chord) * frame.scale
-    upright = pins[0][0] == pins[1][0]
-    apart = (
-        Dimension(pins[1], pins[0], rule.mark(ellipse.pin_spacing), wide + 76.0)
-        if upright
-        else Dimension(pins[0], pins[1], rule.mark(ellipse.pin_spacing), high + 60.0)
-    )
+    upright = pins[0][0] == pins[1][0] and a < b
+    off = wide + 76.0 if upright else high + 60.0
+    apart = Dimension(*pins, rule.mark(ellipse.pin_spacing), off)
     dimensions = [
         apart,
         Dimension((0.0, 0.0), (a, 0.0), rule.mark(a), high + 28.0),
@@ -159,8 +167,8 @@ def _told(
     ellipse: Ellipse, half_chord: float, heel: float | None, rule: Rule
 ) -> tuple[str, str, tuple[str, ...]]:
     headline = (
-        f"Pins {rule.mark(ellipse.pin_spacing)} apart and a loop of {rule.mark(ellipse.loop)} draw a "
-        f"half-length of {rule.mark(ellipse.half_length)} and a half-height of {rule.mark(ellipse.half_height)}."
+        f"Pins {rule.mark(ellipse.pin_spacing)} apart and a loop of {rule.mark(ellipse.loop)} draw a half-length "
+        f"of {rule.mark(ellipse.half_length)} and a half-height of {rule.mark(ellipse.half_height, unit=True)}."
     )
     tied = f"A string tied to the pins instead would be {rule.mark(ellipse.tied_string)} between its knots."
     length = rule.mark(2 * half_chord)
@@ -201,6 +209,7 @@ def _start(piece: Piece) -> Settings:
     return {
         "pin_spacing": ellipse.pin_spacing,
         "loop": ellipse.loop,
+        "pin_diameter": 0.0,
         "rocker_length": piece.rocker.length if piece.rocker else ellipse.half_length,
         "pins": "upright" if ellipse.half_height > ellipse.half_length else "lying",
         "pencil": 60.0,
@@ -214,6 +223,7 @@ pins_and_string = View(
     controls=(
         LengthControl("pin_spacing", "pins apart", ("0", "40"), ("0", "1000")),
         LengthControl("loop", "loop of string", ("10", "100"), ("250", "2500")),
+        LengthControl("pin_diameter", "pins, thick", ("0", "1/2"), ("0", "12")),
         LengthControl("rocker_length", "rocker, length", ("4", "40"), ("100", "1000")),
         ChoiceControl("pins", "pins", (("side by side", "lying"), ("one above the other", "upright"))),
         StepControl("pencil", "pencil", "degrees round", Fraction(0), Fraction(360), Fraction(5)),

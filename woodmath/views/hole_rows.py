@@ -99,14 +99,16 @@ def _told(rule: Rule, centres: tuple[float, ...], diameter: float) -> tuple[str,
     between = (
         f"neighbours overlap by {rule.mark(diameter - apart, unit=True)}"
         if diameter > apart
-        else f"{rule.mark(apart - diameter, unit=True)} of wood are left between neighbours"
+        else f"{rule.mark(apart - diameter, unit=True)} of wood is left between neighbours"
     )
-    marks = [rule.mark(centre) for centre in centres]
+    marks = [rule.mark(centre) for centre in centres[1:-1]]
     if len(marks) > _MOST_TOLD:
-        marks = [*marks[:4], "and so on", marks[-1]]
+        marks = [*marks[:4], "and so on"]
+    others = f" The others from one end: {', '.join(marks)}." if marks else ""
     return (
         f"{len(centres)} holes and {len(centres) - 1} spaces; {between}.",
-        f"Centres from one end: {', '.join(marks)}. The numbers are the order of boring: ends first.",
+        f"The two end holes touch the lines: half the bit from either.{others} "
+        "The numbers are the order of boring: ends first.",
     )
 
 

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from woodmath.bevel import bevel_angle
 from woodmath.drawing import Dimension, Drawing, Frame, Label, Line, Point, Points, Shape, Wood, rectangle
 from woodmath.ellipse import Ellipse
 from woodmath.errors import ImpossibleShape
+from woodmath.finding import more
+from woodmath.leaning import lean, outward, slope_length
 from woodmath.rule import Rule
 from woodmath.views.view import LengthControl, Settings, View, number
 
@@ -55,67 +57,73 @@ def _ellipse(settings: Settings) -> tuple[Ellipse | None, str]:
         return None, str(impossible)
 
 
-def _lean(settings: Settings) -> float:
-    """Return how far the end leans out for each unit of height."""
-    return (number(settings, "end_top") - number(settings, "end_bottom")) / 2 / number(settings, "end_height")
+@dataclass(frozen=True)
+class _Slope:
+    """The inside face of the right-hand post in the end's elevation, and where on it the panel's edge begins."""
+
+    start: Point
+    outward: float
+    height: float
+    length: float
+
+    @classmethod
+    def of(cls, settings: Settings) -> _Slope:
+        top, bottom, height = (number(settings, name) for name in ("end_top", "end_bottom", "end_height"))
+        length = slope_length(top, bottom, height)
+        # The foot is measured along the post too, and stands less high than it is long.
+        return cls(
+            (bottom / 2, number(settings, "foot") * height / length), outward(top, bottom), height, length
+        )
+
+    def at(self, along: float, across: float = 0.0) -> Point:
+        """Return the point so far up the post from the panel's lower edge, and so far square to it, outward."""
+        x, y = self.start
+        out, up = self.outward / self.length, self.height / self.length
+        return (x + along * out + across * up, y + along * up - across * out)
+
+    def level(self, across: float) -> float:
+        """Return how wide a thickness square to the post is in a level cut."""
+        return across * self.length / self.height
 
 
 def _end(settings: Settings, ellipse: Ellipse | None) -> tuple[Wood | Line, ...]:
-    """Return the end in elevation about its middle line; the floor of the posts is at height 0."""
-    foot, height, top = (number(settings, name) for name in ("foot", "end_height", "top"))
-    lean, square = _lean(settings), number(settings, "square")
-    wide = square * math.hypot(1.0, lean)
-    half_low, half_high = number(settings, "end_bottom") / 2, number(settings, "end_top") / 2
-    panel = ((-half_low, foot), (half_low, foot), (half_high, foot + height), (-half_high, foot + height))
-
-    def inside(level: float) -> float:
-        return half_low + lean * (level - foot)
-
-    total = foot + height + top
-    angle = math.degrees(math.atan2(1.0, lean))
-    posts = tuple(
-        Wood(
-            (
-                (sign * inside(0.0), 0.0),
-                (sign * (inside(0.0) + wide), 0.0),
-                (sign * (inside(total) + wide), total),
-                (sign * inside(total), total),
-            ),
-            "post",
-            "long",
-            angle if sign > 0 else 180.0 - angle,
-            line="edge",
-        )
-        for sign in (-1.0, 1.0)
+    """Return the end in elevation about its middle line; the posts' feet stand at height 0."""
+    slope, square = _Slope.of(settings), number(settings, "square")
+    foot, top = slope.at(-number(settings, "foot")), slope.at(slope.length + number(settings, "top"))
+    wide = slope.level(square)
+    post = (foot, (foot[0] + wide, foot[1]), (top[0] + wide, top[1]), top)
+    panel = (
+        _mirrored(slope.at(0.0)),
+        slope.at(0.0),
+        slope.at(slope.length),
+        _mirrored(slope.at(slope.length)),
     )
+    leaning = lean(number(settings, "end_top"), number(settings, "end_bottom"), slope.height)
+    reach = number(settings, "reach")
     tenons = tuple(
-        Line(_tenon(sign, place, settings, inside), "hidden", True)
-        for sign in (-1.0, 1.0)
-        for place in _tenon_places(settings)
+        (slope.at(low), slope.at(low, reach), slope.at(high, reach), slope.at(high))
+        for low, high in _tenon_places(settings, slope.length)
     )
-    rocker = _rocker(settings, ellipse)
-    return (*rocker, Wood(panel, "end", "long", 0.0, line="edge"), *posts, *tenons)
-
-
-def _tenon(sign: float, place: tuple[float, float], settings: Settings, inside: object) -> Points:
-    assert callable(inside)
-    foot, reach = number(settings, "foot"), number(settings, "reach")
-    low, high = (foot + level for level in place)
     return (
-        (sign * inside(low), low),
-        (sign * (inside(low) + reach), low),
-        (sign * (inside(high) + reach), high),
-        (sign * inside(high), high),
+        *_rocker(settings, ellipse),
+        Wood(panel, "end", "long", 0.0, line="edge"),
+        Wood(tuple(map(_mirrored, post)), "post", "long", 90.0 + leaning, line="edge"),
+        Wood(post, "post", "long", 90.0 - leaning, line="edge"),
+        *(Line(tuple(map(_mirrored, tenon)), "hidden", True) for tenon in tenons),
+        *(Line(tenon, "hidden", True) for tenon in tenons),
     )
 
 
-def _tenon_places(settings: Settings) -> tuple[tuple[float, float], ...]:
-    """Return the tenons' lower and upper edges that lie on the panel as it is now."""
-    height = number(settings, "end_height")
-    places = settings["tenons"]
-    assert isinstance(places, tuple)
-    spans = ((float(place), float(place) + float(width)) for place, width in places)
-    return tuple(span for span in spans if span[1] <= height)
+def _mirrored(point: Point) -> Point:
+    return (-point[0], point[1])
+
+
+def _tenon_places(settings: Settings, edge: float) -> tuple[tuple[float, float], ...]:
+    """Return where the tenons begin and end along the post, those that lie on the panel's edge as it is now."""
+    count = int(number(settings, "tenons"))
+    lows = [number(settings, f"tenon_{each}_place") for each in range(count)]
+    highs = [low + number(settings, f"tenon_{each}_width") for each, low in enumerate(lows)]
+    return tuple((low, high) for low, high in zip(lows, highs, strict=True) if not more(high, edge))
 
 
 def _rocker(settings: Settings, ellipse: Ellipse | None) -> tuple[Wood, ...]:
@@ -128,13 +136,14 @@ def _rocker(settings: Settings, ellipse: Ellipse | None) -> tuple[Wood, ...]:
 
 
 def _side(settings: Settings, ellipse: Ellipse | None) -> tuple[Wood | Line, ...]:
-    foot, height, top = (number(settings, name) for name in ("foot", "end_height", "top"))
+    """Return the side in elevation, where a leaning post is seen less high than it is long."""
+    slope = _Slope.of(settings)
+    (_, foot), (_, head) = slope.at(0.0), slope.at(slope.length + number(settings, "top"))
     half, square = number(settings, "side_length") / 2, number(settings, "square")
-    total = foot + height + top
-    panel = Wood(rectangle(-half, foot, half, foot + height), "side", "long", 0.0, line="edge")
+    panel = Wood(rectangle(-half, foot, half, foot + slope.height), "side", "long", 0.0, line="edge")
     posts = tuple(
         Wood(
-            rectangle(min(x, x + sign * square), 0.0, max(x, x + sign * square), total),
+            rectangle(min(x, x + sign * square), 0.0, max(x, x + sign * square), head),
             "post",
             "long",
             90.0,
@@ -152,12 +161,14 @@ def _side(settings: Settings, ellipse: Ellipse | None) -> tuple[Wood | Line, ...
     reach = number(settings, "other_reach")
     tenons = tuple(
         Line(
-            rectangle(min(x, x + sign * reach), foot + low, max(x, x + sign * reach), foot + high),
+            rectangle(
+                min(x, x + sign * reach), slope.at(low)[1], max(x, x + sign * reach), slope.at(high)[1]
+            ),
             "hidden",
             True,
         )
         for sign, x in ((-1.0, -half), (1.0, half))
-        for low, high in _tenon_places(settings)
+        for low, high in _tenon_places(settings, slope.length)
     )
     return (*rockers, panel, *posts, *tenons)
 
@@ -176,13 +187,14 @@ def _moved(shape: Wood | Line, along: float) -> Wood | Line:
 def _dimensions(
     rule: Rule, settings: Settings, middle: float, low: float, reach: float, frame: Frame
 ) -> tuple[Shape, ...]:
-    foot, height, top = (number(settings, name) for name in ("foot", "end_height", "top"))
+    slope = _Slope.of(settings)
+    (_, foot), (_, head), height = slope.start, slope.at(slope.length + number(settings, "top")), slope.height
     bottom_half, top_half = number(settings, "end_bottom") / 2, number(settings, "end_top") / 2
     half, square = number(settings, "side_length") / 2, number(settings, "square")
-    over = top * frame.scale + 22.0
+    over = (head - foot - height) * frame.scale + 22.0
     top_left: Point = (-top_half, foot + height)
     shapes: list[Shape] = [
-        Line(((0.0, low), (0.0, foot + height + top)), "centre"),
+        Line(((0.0, low), (0.0, head)), "centre"),
         Dimension(top_left, (top_half, foot + height), rule.mark(2 * top_half), over),
         Dimension(
             (bottom_half, foot),
@@ -198,9 +210,9 @@ def _dimensions(
         ),
         Dimension((middle - half, foot + height), (middle + half, foot + height), rule.mark(2 * half), over),
         Dimension(
-            (middle + half + square, foot + height + top),
+            (middle + half + square, head),
             (middle + half + square, 0.0),
-            rule.mark(foot + height + top),
+            rule.mark(head),
             28.0,
         ),
         Label("the end", frame.at(frame.place((0.0, 0.0))[0], 24.0), side="middle", bold=True),
@@ -210,20 +222,17 @@ def _dimensions(
 
 
 def _told(rule: Rule, settings: Settings) -> tuple[str, str]:
-    wide = number(settings, "end_top") - number(settings, "end_bottom")
-    height = number(settings, "end_height")
-    if abs(wide) < 1e-9:
-        lean = "It stands upright: the end is as wide at the top as at the bottom."
-    else:
-        splay = bevel_angle(abs(wide) / 2, height)
-        way = "outward" if wide > 0 else "inward"
-        lean = f"Each post leans {splay:.1f}° {way} from upright."
+    top, bottom, height = (number(settings, name) for name in ("end_top", "end_bottom", "end_height"))
+    splay = lean(top, bottom, height)
+    headline = f"Each post leans {abs(splay):.1f}° {'outward' if splay > 0 else 'inward'} from upright."
+    if not more(top, bottom) and not more(bottom, top):
+        headline = "It stands upright: the end is as wide at the top as at the bottom."
     told = (
-        f"The end is {rule.mark(number(settings, 'end_bottom'))} wide at the bottom, "
-        f"{rule.mark(number(settings, 'end_top'))} at the top and {rule.mark(height)} high; "
+        f"The end is {rule.mark(bottom)} wide at the bottom, {rule.mark(top)} at the top and "
+        f"{rule.mark(height)} high; "
         f"the side is {rule.mark(number(settings, 'side_length'), unit=True)} long, shoulder to shoulder."
     )
-    return lean, told
+    return headline, told
 
 
 def _start(piece: Piece) -> Settings:
@@ -242,7 +251,9 @@ def _start(piece: Piece) -> Settings:
         "top": piece.post.top,
         "reach": joint.tenon.reach,
         "other_reach": joint.other_tenon.reach,
-        "tenons": tuple((str(tenon.place), str(tenon.width)) for tenon in piece.joint.tenons),
+        "tenons": len(piece.joint.tenons),
+        **{f"tenon_{each}_place": tenon.place for each, tenon in enumerate(piece.joint.tenons)},
+        **{f"tenon_{each}_width": tenon.width for each, tenon in enumerate(piece.joint.tenons)},
         "rocker_length": rocker.length if rocker else 0.0,
         "rocker_rise": rocker.rise if rocker else 0.0,
         "bottom_radius": rocker.bottom_radius if rocker else 0.0,

@@ -22,12 +22,11 @@ from woodmath.drawing import (
     spread,
 )
 from woodmath.errors import ImpossibleShape
-from woodmath.finding import Finding
 from woodmath.lettering import text_width
 from woodmath.post_joint import PostJoint
 from woodmath.rule import Rule
 from woodmath.views.view import ChoiceControl, LengthControl, Settings, View, number
-from woodmath.wall_findings import wall_findings
+from woodmath.wall_findings import ThinWall, thin_walls
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -35,12 +34,12 @@ if TYPE_CHECKING:
 _SIZE = (640.0, 500.0)
 _MARGINS = (98.0, 196.0, 92.0, 122.0)
 _STUB = 0.27
-_ENDS = {
-    "mitred": "mitred",
-    "square": "square, meeting at a corner",
-    "one_long": "one long, one stopped",
-    "halved": "halved, one over the other",
-}
+_ENDS = (
+    ("mitred", "mitred"),
+    ("square, meeting at a corner", "square"),
+    ("one long, one stopped", "one_long"),
+    ("halved, one over the other", "halved"),
+)
 
 
 def _draw(rule: Rule, settings: Settings) -> Drawing:
@@ -60,7 +59,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
         return _impossible(rule, settings, str(trouble))
     frame = Frame.around(_square(post, _STUB * post), _SIZE, _MARGINS)
     headline, told = _told(joint, rule)
-    thin = tuple(wall_findings(rule, joint))
+    thin = tuple(thin_walls(rule, joint))
     return Drawing(
         title="A corner post in section, with the tenons of the end and of the side inside it",
         frame=frame,
@@ -73,7 +72,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
         ),
         headline=headline,
         told=told,
-        faults=tuple(f"{finding.reason} {finding.remedy}" for finding in thin),
+        faults=tuple(f"{wall.finding.reason} {wall.finding.remedy}" for wall in thin),
     )
 
 
@@ -121,35 +120,26 @@ def _wood(joint: PostJoint) -> tuple[Shape, ...]:
     return tuple(shapes)
 
 
-def _thin_walls(joint: PostJoint, thin: tuple[Finding, ...]) -> tuple[Shape, ...]:
+def _thin_walls(joint: PostJoint, thin: tuple[ThinWall, ...]) -> tuple[Shape, ...]:
     """Strike the walls that the remarks are about, each along the mortise that it stands beside."""
-    post, walls, section = joint.post, joint.walls, joint.sections[0]
-    deep = min(x for x, _ in section.mortise)
-    other_deep = min(y for _, y in section.other_mortise)
-    first, other = joint.tenon, joint.other_tenon
+    post = joint.post
+    deep, other_deep = min(x for x, _ in joint.mortise), min(y for _, y in joint.other_mortise)
+    low, other_low = joint.tenon.set_back, joint.other_tenon.set_back
+    high, other_high = low + joint.tenon.thickness, other_low + joint.other_tenon.thickness
     beside = {
-        "outside": (
-            (walls.outside_tenon, rectangle(deep, 0.0, post, first.set_back)),
-            (walls.outside_other, rectangle(0.0, other_deep, other.set_back, post)),
-        ),
-        "inside": (
-            (walls.inside_tenon, rectangle(deep, first.set_back + first.thickness, post, post)),
-            (walls.inside_other, rectangle(other.set_back + other.thickness, other_deep, post, post)),
-        ),
-        "behind": (
-            (walls.behind_tenon, rectangle(0.0, first.set_back, deep, first.set_back + first.thickness)),
-            (
-                walls.behind_other,
-                rectangle(other.set_back, 0.0, other.set_back + other.thickness, other_deep),
-            ),
-        ),
+        "outside_tenon": rectangle(deep, 0.0, post, low),
+        "outside_other": rectangle(0.0, other_deep, other_low, post),
+        "inside_tenon": rectangle(deep, high, post, post),
+        "inside_other": rectangle(other_high, other_deep, post, post),
+        "behind_tenon": rectangle(0.0, low, deep, high),
+        "behind_other": rectangle(other_low, 0.0, other_high, other_deep),
     }
-    struck = []
-    for finding in thin:
-        pairs = next(pair for where, pair in beside.items() if f"wall {where} " in finding.place)
-        thinnest = min(wall for wall, _ in pairs)
-        struck += [Hatch(_turned(outline), "fault") for wall, outline in pairs if 0 < wall == thinnest]
-    return tuple(struck)
+    return tuple(
+        Hatch(_turned(beside[name]), "fault")
+        for remark in thin
+        for name in remark.walls
+        if getattr(joint.walls, name) > 0
+    )
 
 
 def _diagonal(joint: PostJoint) -> tuple[Point, Point]:
@@ -254,7 +244,7 @@ def _told(joint: PostJoint, rule: Rule) -> tuple[str, str]:
     if joint.ends == "one_long":
         return (
             f"The end's tenon runs on to {reach}; the side's stops on its cheek at {other}.",
-            f"Behind the long one {rule.mark(joint.walls.behind_tenon, unit=True)} of wall are left. "
+            f"Behind the long one {rule.mark(joint.walls.behind_tenon, unit=True)} of wall is left. "
             + _beside_mitred(joint),
         )
     return (
@@ -342,8 +332,8 @@ post_section = View(
         LengthControl("set_back", "end's set-back", ("0", "2"), ("0", "50")),
         LengthControl("other_thickness", "side's tenon, thick", ("1/8", "1"), ("3", "25")),
         LengthControl("other_set_back", "side's set-back", ("0", "2"), ("0", "50")),
-        ChoiceControl("ends", "ends", tuple((words, name) for name, words in _ENDS.items())),
-        LengthControl("reserve", "wall behind a long one", ("0", "1"), ("0", "25")),
+        ChoiceControl("ends", "ends", _ENDS),
+        LengthControl("reserve", "reserve behind a long one", ("0", "1"), ("0", "25")),
         LengthControl("end_clearance", "clearance at the ends", ("0", "1/4"), ("0", "6")),
     ),
     start=_start,

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from woodmath.boring import LeadFit, fit_lead
+from woodmath.boring import LeadFit, fit_lead, threads_per_inch
 from woodmath.drawing import Circle, Drawing, Frame, Label, Line, Point, Shape, rectangle
 from woodmath.errors import BadLength, ImpossibleShape
+from woodmath.numbers_as_written import read_number
 from woodmath.rule import Rule
 from woodmath.views.view import Settings, TableControl, View
 
@@ -84,15 +85,22 @@ def _residuals(rule: Rule, turns: Sequence[float], fit: LeadFit, frame: Frame) -
 
 
 def _told(rule: Rule, fit: LeadFit) -> str:
-    threads = 25.4 / rule.millimetres_per_unit / fit.lead if fit.lead > 0 else 0.0
-    screw = f"That is a screw of {threads:.1f} threads to the inch. " if threads else ""
-    start = f"{abs(fit.intercept):.3f} {rule.unit_mark}, give or take {fit.intercept_error:.3f}"
+    threads = threads_per_inch(fit.lead, unit=rule.unit) if fit.lead > 0 else 0.0
+    screw = f"A single-threaded screw of {threads:.1f} threads to the inch does that. " if threads else ""
+    return screw + _beginning(rule, fit)
+
+
+def _beginning(rule: Rule, fit: LeadFit) -> str:
+    """Say what the line's beginning means: where the lips stood when the counting began."""
+    away = f"{abs(fit.intercept):.3f} {rule.unit_mark}, give or take {fit.intercept_error:.3f}"
+    if abs(fit.intercept) <= 2 * fit.intercept_error:
+        return "At no turns the line is at the face, within its doubt: so it should be if you counted from the lips."
     if fit.intercept < 0:
         return (
-            f"{screw}The line starts {start}, below the face: as long as the screw's point, if you counted from its "
-            "first bite."
+            f"At no turns the lips are still {away}, short of the face: as long as the screw's point, if you counted "
+            "from its first bite."
         )
-    return f"{screw}The line starts {start}, above the face: counting began with the bit already in the wood."
+    return f"At no turns the hole is already {away}, deep: counting began with the bit in the wood."
 
 
 def _read(rule: Rule, settings: Settings) -> tuple[list[float], list[float]]:
@@ -107,11 +115,11 @@ def _read(rule: Rule, settings: Settings) -> tuple[list[float], list[float]]:
             raise BadLength(
                 f"Line {line} has only one of turns and depth. Fill in the other, or clear the line."
             )
-        turns.append(Rule.inches(16).read(count))
+        turns.append(read_number(count))
         depths.append(rule.read(depth))
     if len(turns) < 3:
         raise ImpossibleShape(
-            f"{len(turns)} holes are too few for a line with a doubt: fill in three or more, at different turns."
+            f"{len(turns)} holes do not tell how sure the line is: fill in three or more, at different turns."
         )
     return turns, depths
 

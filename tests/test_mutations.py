@@ -1,0 +1,116 @@
+"""Spoil one thing in a copy of the course, and the suite must go red; leave it alone, and it stays green."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+
+PROJECT = Path(__file__).resolve().parent.parent
+COPIED = ("woodmath", "notebooks", "figures", "tests", "pyproject.toml", "requirements.txt")
+LEFT_OUT = shutil.ignore_patterns("__pycache__", ".ipynb_checkpoints", Path(__file__).name, "browser")
+
+PAGE_BEVEL = "notebooks/06-strike-the-bevel.ipynb"
+PAGE_ELLIPSE = "notebooks/10-the-rockers-ellipse.ipynb"
+QUESTIONS = "tests/test_questions.py"
+RULE = "tests/test_rule.py"
+
+
+@dataclass(frozen=True)
+class Alteration:
+    """One line of the package made wrong, and the part of the suite that has to notice."""
+
+    file: str
+    stands: str
+    spoilt: str
+    noticed_by: str
+
+
+ALTERATIONS = {
+    "a formula, the bevel's ratio turned over": Alteration(
+        "woodmath/bevel.py",
+        "equation(sympy.tan(angle), offset / thickness)",
+        "equation(sympy.tan(angle), 2 * offset / thickness)",
+        PAGE_BEVEL,
+    ),
+    "a formula, the loop of string": Alteration(
+        "woodmath/ellipse_strings.py",
+        "equation(loop, string + pin_spacing)",
+        "equation(loop, string + 2 * pin_spacing)",
+        PAGE_ELLIPSE,
+    ),
+    "a view": Alteration(
+        "woodmath/views/bevel.py",
+        "angle = bevel_angle(offset, thickness)",
+        'angle = {"offset": bevel_angle(offset, thickness)}["angle"]',
+        PAGE_BEVEL,
+    ),
+    "a slip turned into the right answer, the tied string for the loop": Alteration(
+        "woodmath/questions/ellipse.py",
+        "truth=lambda piece: ellipse_of(piece).loop,",
+        "truth=lambda piece: ellipse_of(piece).tied_string,",
+        QUESTIONS,
+    ),
+    "a slip turned into the right answer, turns counted from the wrong moment": Alteration(
+        "woodmath/questions/boring.py",
+        'truth=lambda piece: _turns(piece, "lips"),',
+        'truth=lambda piece: _turns(piece, "screw"),',
+        QUESTIONS,
+    ),
+    "the rule, which rounds down": Alteration(
+        "woodmath/rule.py",
+        "return (per_over * over + per_under * under) // (bottom * under)",
+        "return (per_over * over) // (bottom * under)",
+        RULE,
+    ),
+}
+
+
+@pytest.fixture(scope="module")
+def copy(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("spoilt")
+    for name in COPIED:
+        source = PROJECT / name
+        if source.is_dir():
+            shutil.copytree(source, folder / name, ignore=LEFT_OUT)
+        else:
+            shutil.copy(source, folder / name)
+    return folder
+
+
+def suite_on(copy: Path, *parts: str) -> subprocess.CompletedProcess[str]:
+    """Run a part of the suite on the copy, which goes before the real package in every process."""
+    options = ("-q", "-x", "-p", "no:cacheprovider", "--nbval-lax")
+    return subprocess.run(
+        [sys.executable, "-m", "pytest", *options, *parts],
+        cwd=copy,
+        env={**os.environ, "PYTHONPATH": str(copy), "PYTHONDONTWRITEBYTECODE": "1"},
+        capture_output=True,
+        text=True,
+        timeout=120,
+        check=False,
+    )
+
+
+def test_unspoilt_the_copy_is_green(copy: Path) -> None:
+    run = suite_on(copy, PAGE_BEVEL, PAGE_ELLIPSE, QUESTIONS, RULE)
+    assert run.returncode == 0, run.stdout[-2000:]
+
+
+@pytest.mark.parametrize("alteration", ALTERATIONS.values(), ids=ALTERATIONS.keys())
+def test_spoilt_the_suite_goes_red(copy: Path, alteration: Alteration) -> None:
+    file = copy / alteration.file
+    text = file.read_text(encoding="utf-8")
+    assert text.count(alteration.stands) == 1, f"{alteration.file} no longer says {alteration.stands}"
+    file.write_text(text.replace(alteration.stands, alteration.spoilt), encoding="utf-8")
+    try:
+        run = suite_on(copy, alteration.noticed_by)
+    finally:
+        file.write_text(text, encoding="utf-8")
+    assert run.returncode == 1, run.stdout[-2000:]
+    assert "failed" in run.stdout

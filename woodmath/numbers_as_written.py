@@ -1,0 +1,47 @@
+"""A plain number as it is written at the bench, such as so many turns of the brace: no unit goes with it."""
+
+import re
+from fractions import Fraction
+
+from woodmath.as_given import quoted
+from woodmath.errors import BadLength, WoodmathError
+from woodmath.rule_reading import millimetres_in
+
+_A_UNIT = re.compile(r"[A-Za-z\"'\u2018-\u201f\u2032\u2033]")
+
+
+def read_number(text: str) -> float:
+    """Number that a text holds, written as a length is on a rule, without a unit.
+
+    Parameters
+    ----------
+    text : str
+        As at the bench: 6, 6.5, 6 1/2, 6-1/2, 6½; at most 40 characters, 0 or more.
+
+    Returns
+    -------
+    float
+        The number.
+
+    Raises
+    ------
+    WoodmathError
+        If it is anything else; a length with its unit is not taken for a number.
+
+    >>> [read_number(text) for text in ("6", "6.5", "6 1/2", "6½")]
+    [6.0, 6.5, 6.5, 6.5]
+    >>> read_number("8 mm")
+    Traceback (most recent call last):
+    woodmath.errors.WoodmathError: “8 mm” cannot be read as a number. Write digits alone, without a unit, for
+    example 6, 6.5 or 6 1/2.
+    """
+    try:
+        if not (isinstance(text, str) and _A_UNIT.search(text)):
+            return float(millimetres_in(text, Fraction(1)))
+    except BadLength:
+        pass
+    comma = " A decimal is written with a point." if isinstance(text, str) and "," in text else ""
+    raise WoodmathError(
+        f"{quoted(text)} cannot be read as a number. Write digits alone, without a unit, for example 6, 6.5 "
+        f"or 6 1/2.{comma}"
+    )
