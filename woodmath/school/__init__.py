@@ -1,0 +1,1 @@
+"""The set-up of the course, its JupyterLab, and its tests; no topic and no page imports from here."""
