@@ -372,6 +372,14 @@ class Derivation:
         """
         return in_print(expression, self.letters())
 
+    def _shown(self, reached: Equality) -> str:
+        """Return an equation in LaTeX; an angle that has become a plain number is told in degrees too."""
+        shown = self.show(reached)
+        angles = {quantity.symbol for quantity in self.quantities if quantity.unit == "degrees"}
+        if reached.lhs in angles and reached.rhs.is_number:
+            return rf"{shown} = {float(sympy.deg(reached.rhs)):.6g}^\circ"
+        return shown
+
     def formula_for(self, name: str | sympy.Symbol) -> Formula:
         """Return the result solved for one of its quantities, to be shown with what its letters mean.
 
@@ -448,7 +456,7 @@ class Derivation:
         lines = [f"**{self.title}**", f"| letter | meaning | unit |\n|---|---|---|\n{rows}"]
         for number, step in enumerate(self.steps):
             done = "Start" if step.operation is None else f"{number}. {step.operation.words(self.show)}"
-            lines.append(f"**{done}** — {step.reason}.\n\n$${self.show(step.equation)}$$")
+            lines.append(f"**{done}** — {step.reason}.\n\n$${self._shown(step.equation)}$$")
         return "\n\n".join(lines)
 
 

@@ -18,7 +18,7 @@ PROBE = HERE / "probe.js"
 OURS = """
 from woodmath.page import Piece, look, post_section
 
-live = look(post_section, Piece.demo("cat-bed"))
+live = look(post_section, Piece.demo("log-box"))
 slider = live.rows["set_back"].readers[0][0]
 live
 """
@@ -29,8 +29,8 @@ from IPython.display import display
 from woodmath.drawing_pdf import figure_of
 from woodmath.page import Piece, post_section
 
-piece = Piece.demo("cat-bed")
-slider = ipywidgets.IntSlider(value=8, min=0, max=32, description="set-back")
+piece = Piece.demo("log-box")
+slider = ipywidgets.IntSlider(value=24, min=0, max=100, description="set-back")
 
 @ipywidgets.interact(set_back=slider)
 def section(set_back):
@@ -44,7 +44,7 @@ def cost_of(mark):
     slider.value = mark
     return 1000 * (time.perf_counter() - before)
 
-print(statistics.median(cost_of(8 + number % 2) for number in range(1, {count} + 1)))
+print(statistics.median(cost_of(24 + number % 2) for number in range(1, {count} + 1)))
 """
 STORE = """
 import psutil
@@ -64,11 +64,12 @@ def load_lab() -> ModuleType:
 
 @dataclass(frozen=True)
 class Step:
-    """One move of a slider, in milliseconds: all of it, and its four parts one after the other."""
+    """One move of a slider, in milliseconds: all of it, and its parts one after the other."""
 
     whole: float
     leaving: float
-    away: float
+    hearing: float
+    drawing: float
     arriving: float
     painting: float
 
@@ -111,9 +112,8 @@ class ComparedPage:
         self._page = self._lab.page
         self._devtools = self._page.context.new_cdp_session(self._page)
         self._page.wait_for_selector(".jp-OutputArea-output :is(svg[role=img], img)")
-        self._handle = self._page.locator('[title="end\'s set-back, in"] .noUi-handle, .noUi-handle').nth(
-            2 if name == "ours" else 0
-        )
+        sliders = self._page.locator(".noUi-handle")
+        self._handle = sliders.nth(2 if name == "ours" else 0)
         self._handle.focus()
         self._page.evaluate(PROBE.read_text(encoding="utf-8"), ".jp-OutputArea")
         self._moves = 0
@@ -126,7 +126,7 @@ class ComparedPage:
         return Step(**self._page.evaluate("window.benchmark.step"))
 
     def drag(self, seconds: float) -> Drag:
-        """Drag the slider to and fro at sixty moves a second."""
+        """Drag the slider to and fro once a second, with sixty moves of the mouse."""
         place = self._handle.bounding_box()
         x, y = place["x"] + place["width"] / 2, place["y"] + place["height"] / 2
         mouse = self._page.mouse
@@ -136,7 +136,7 @@ class ComparedPage:
         start = time.perf_counter()
         tick = 0
         while (passed := time.perf_counter() - start) < seconds:
-            mouse.move(x + 60 * math.sin(2 * math.pi * passed / 1.5), y)
+            mouse.move(x + 72 * (1 - abs(1 - 2 * (passed % 1))), y)
             tick += 1
             time.sleep(max(0.0, start + tick / 60 - time.perf_counter()))
         self._page.evaluate("window.benchmark.stop()")

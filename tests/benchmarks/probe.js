@@ -1,4 +1,5 @@
-// What the page sees of a slider's move: the key, the message that leaves, the answer, the new picture, the frame.
+// What the page sees of a slider's move: the key, the message that leaves, what comes back,
+// the new picture, the frame.
 picture => {
   const now = () => performance.now();
   const state = { step: null, sockets: new WeakSet(), drag: null };
@@ -9,9 +10,13 @@ picture => {
     channel.port2.postMessage(null);
   });
 
-  const brings = data => typeof data !== 'string'
-    && new TextDecoder().decode(new Uint8Array(data, 0, Math.min(data.byteLength, 700)))
-      .includes('"comm_msg"');
+  // v1.kernel.websocket.jupyter.org: the count of the offsets, the offsets, then channel, header and the rest.
+  const kind = data => {
+    if (typeof data === 'string') return JSON.parse(data).header.msg_type;
+    const view = new DataView(data);
+    const offset = number => Number(view.getBigUint64(8 * (number + 1), true));
+    return JSON.parse(new TextDecoder().decode(new Uint8Array(data, offset(1), offset(2) - offset(1)))).msg_type;
+  };
 
   const send = WebSocket.prototype.send;
   WebSocket.prototype.send = function (data) {
@@ -19,7 +24,10 @@ picture => {
       state.sockets.add(this);
       this.addEventListener('message', event => {
         const step = state.step;
-        if (step && step.left && !step.answered && brings(event.data)) step.answered = now();
+        if (!step || !step.left) return;
+        const type = kind(event.data);
+        if (type === 'status' && !step.heard) step.heard = now();
+        if (type === 'comm_msg' && !step.answered) step.answered = now();
       });
     }
     if (state.step && state.step.key && !state.step.left) state.step.left = now();
@@ -30,7 +38,7 @@ picture => {
     if (state.step && !state.step.key) state.step.key = now();
   }, true);
   document.addEventListener('pointermove', () => {
-    if (state.drag) state.drag.lastMove = now();
+    if (state.drag && !state.drag.over) state.drag.lastMove = now();
   }, true);
 
   const changed = () => {
@@ -39,7 +47,8 @@ picture => {
       step.changed = now();
       painted(() => step.done({
         leaving: step.left - step.key,
-        away: step.answered - step.left,
+        hearing: step.heard - step.left,
+        drawing: step.answered - step.heard,
         arriving: step.changed - step.answered,
         painting: now() - step.changed,
         whole: now() - step.key,
