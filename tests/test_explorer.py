@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import math
 import re
 import statistics
 import sys
@@ -18,7 +19,7 @@ from IPython.core.interactiveshell import InteractiveShell
 from ipywidgets import HTML, Box, IntSlider, Text, Widget
 
 from woodmath import page
-from woodmath.drawing import Drawing
+from woodmath.drawing import Drawing, Line
 from woodmath.errors import ImpossibleShape, UnknownName
 from woodmath.explorer import Explorer, look
 from woodmath.fractions_in_print import set_fractions
@@ -316,6 +317,24 @@ def test_an_error_of_ours_is_said_to_be_ours_where_students_work(
     front_end.presses(hand.explorer.reset)
     assert hand.explorer.complaint == ""
     assert hand.slider("size").value == 16
+
+
+def test_a_drawing_that_cannot_be_written_leaves_the_last_picture_too(
+    front_end: FrontEnd, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def draw(rule: Rule, settings: Settings) -> Drawing:
+        drawing = struck_bevel.draw(rule, settings)
+        astray = Line(((0.0, 0.0), (math.nan, 1.0)))
+        return drawing if settings["offset"] == 0.5 else replace(drawing, shapes=(astray,))
+
+    hand = Hand(front_end, replace(struck_bevel, draw=draw))
+    before = hand.picture
+    with pytest.raises(ValueError, match="NaN"):
+        hand.slides("offset", 9)
+    monkeypatch.delenv("WOODMATH_STRICT")
+    hand.slides("offset", 10)
+    assert hand.picture == before
+    assert "our fault, not yours" in hand.words
 
 
 def test_one_move_is_one_redraw_one_picture_and_one_box(front_end: FrontEnd) -> None:

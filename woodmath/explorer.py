@@ -81,6 +81,7 @@ class Explorer:
         self._setting_widgets = False
         self.complaint = ""
         self.drawing: Drawing = view.draw(rule, self._settings)
+        self._svg = svg(self.drawing, self._name)
         self.picture = ipywidgets.HTML(layout=Layout(flex="1 1 440px", max_width="720px", min_width="200px"))
         self.picture.add_class(self._name)
         self.rows = {control.name: row_for(control, rule) for control in view.controls}
@@ -107,7 +108,7 @@ class Explorer:
 
     def _repr_mimebundle_(self, **kwargs: Any) -> dict[str, Any]:
         live: dict[str, Any] = self.widget._repr_mimebundle_(**kwargs) or {} if self.widget else {}
-        return {**live, "text/plain": self.drawing.words, "image/svg+xml": svg(self.drawing, self._name)}
+        return {**live, "text/plain": self.drawing.words, "image/svg+xml": self._svg}
 
     def back_to_the_start(self) -> None:
         """Set every size back to where it began, as the button does."""
@@ -141,7 +142,8 @@ class Explorer:
     def _take_up(self, settings: Settings) -> None:
         """Draw with new settings; they stay even if that fails, because the controls show them."""
         self._settings = dict(settings)
-        self.drawing = self._view.draw(self._rule, self._settings)
+        drawing = self._view.draw(self._rule, self._settings)
+        self._svg, self.drawing = svg(drawing, self._name), drawing
         self.complaint = ""
         self._paint()
 
@@ -173,7 +175,7 @@ class Explorer:
         )
         faults = "".join(f"<br><b>✗</b> {set_fractions(escape(fault))}" for fault in drawing.faults)
         self.picture.value = (
-            f'{svg(drawing, self._name)}<p role="status">{complaint}'
+            f'{self._svg}<p role="status">{complaint}'
             f"<strong>{set_fractions(escape(drawing.headline))}</strong> "
             f"{set_fractions(escape(drawing.told))}{faults}</p>"
         )

@@ -112,8 +112,8 @@ class ComparedPage:
         self._page = self._lab.page
         self._devtools = self._page.context.new_cdp_session(self._page)
         self._page.wait_for_selector(".jp-OutputArea-output :is(svg[role=img], img)")
-        sliders = self._page.locator(".noUi-handle")
-        self._handle = sliders.nth(2 if name == "ours" else 0)
+        self._slider = self._page.locator(".noUi-target").nth(2 if name == "ours" else 0)
+        self._handle = self._slider.locator(".noUi-handle")
         self._handle.focus()
         self._page.evaluate(PROBE.read_text(encoding="utf-8"), ".jp-OutputArea")
         self._moves = 0
@@ -126,8 +126,9 @@ class ComparedPage:
         return Step(**self._page.evaluate("window.benchmark.step"))
 
     def drag(self, seconds: float) -> Drag:
-        """Drag the slider to and fro once a second, with sixty moves of the mouse."""
-        place = self._handle.bounding_box()
+        """Drag the slider over 28 of its marks and back once a second, with sixty moves of the mouse."""
+        place, whole = self._handle.bounding_box(), self._slider.bounding_box()
+        reach = 0.28 * whole["width"]
         x, y = place["x"] + place["width"] / 2, place["y"] + place["height"] / 2
         mouse = self._page.mouse
         mouse.move(x, y)
@@ -136,13 +137,14 @@ class ComparedPage:
         start = time.perf_counter()
         tick = 0
         while (passed := time.perf_counter() - start) < seconds:
-            mouse.move(x + 72 * (1 - abs(1 - 2 * (passed % 1))), y)
+            mouse.move(x + reach * (1 - abs(1 - 2 * (passed % 1))), y)
             tick += 1
             time.sleep(max(0.0, start + tick / 60 - time.perf_counter()))
         self._page.evaluate("window.benchmark.stop()")
         self._page.wait_for_timeout(1000)
-        mouse.up()
         seen = self._page.evaluate("window.benchmark.dragged()")
+        mouse.move(x, y)
+        mouse.up()
         self._handle.focus()
         return Drag(rate=seen["pictures"] / seconds, lag=seen["lag"])
 

@@ -22,13 +22,17 @@ picture => {
   WebSocket.prototype.send = function (data) {
     if (!state.sockets.has(this)) {
       state.sockets.add(this);
-      this.addEventListener('message', event => {
+      const heard = this.onmessage;
+      // Noted before it is handled: the picture may be there before another listener is asked.
+      this.onmessage = event => {
         const step = state.step;
-        if (!step || !step.left) return;
-        const type = kind(event.data);
-        if (type === 'status' && !step.heard) step.heard = now();
-        if (type === 'comm_msg' && !step.answered) step.answered = now();
-      });
+        if (step && step.left) {
+          const type = kind(event.data);
+          if (type === 'status' && !step.heard) step.heard = now();
+          if (type === 'comm_msg' && !step.answered) step.answered = now();
+        }
+        return heard.call(this, event);
+      };
     }
     if (state.step && state.step.key && !state.step.left) state.step.left = now();
     return send.call(this, data);

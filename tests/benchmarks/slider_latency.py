@@ -18,7 +18,6 @@ from pathlib import Path
 from compared_pages import OURS, STOCK, ComparedPage, Drag, Step, Store, load_lab, median, p95
 from playwright.sync_api import sync_playwright
 
-
 PARTS = (
     ("leaving", "key to the message leaving the browser"),
     ("hearing", "from there to the kernel's first word"),

@@ -281,6 +281,26 @@ def test_nothing_is_cut_off_in_a_window(opened: LabPage, live: LiveDrawing) -> N
     assert cut_off(opened.page) == []
 
 
+def widgets(lab: LabPage) -> int:
+    """Return how many widgets are open in the kernel of a page."""
+    counted: int = lab.page.evaluate(
+        """async () => {
+            const kernel = window.jupyterapp.shell.currentWidget.sessionContext.session.kernel;
+            const { content } = await kernel.requestCommInfo({ target_name: 'jupyter.widget' });
+            return Object.keys(content.comms).length;
+        }"""
+    )
+    return counted
+
+
+@pytest.mark.parametrize("opened", ["notebooks/06-strike-the-bevel.ipynb"], indirect=True)
+def test_a_page_that_is_run_again_leaves_no_widget_behind(opened: LabPage) -> None:
+    before = widgets(opened)
+    assert before > 10
+    opened.run_all()
+    assert widgets(opened) == before
+
+
 WITH_A_PENCIL = pytest.mark.parametrize("opened", ["notebooks/10-the-rockers-ellipse.ipynb"], indirect=True)
 
 
