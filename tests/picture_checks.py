@@ -11,7 +11,8 @@ from xml.etree import ElementTree
 
 from woodmath.drawing import Drawing
 from woodmath.drawing_svg import svg
-from woodmath.marks import Disc, Mark, Motion, Stroke, Words, marks
+from woodmath.marks import marks
+from woodmath.pens import Disc, Mark, Motion, Stroke, Words
 from woodmath.rule import Rule
 from woodmath.views.view import ChoiceControl, Control, LengthControl, StepControl, TableControl, Value, View
 

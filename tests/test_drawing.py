@@ -33,7 +33,8 @@ from woodmath.drawing import (
     spread,
 )
 from woodmath.lettering import BELOW_THE_LINE, LETTER_HEIGHT, text_width
-from woodmath.marks import PALETTE, PENS, Disc, Mark, Motion, Stroke, Words, marks
+from woodmath.marks import marks
+from woodmath.pens import PALETTE, PENS, Disc, Mark, Motion, Stroke, Words
 
 FRAME = Frame(400.0, 300.0, left=-1.0, bottom=-1.0, scale=50.0)
 lengths = st.floats(-1e3, 1e3)

@@ -18,8 +18,9 @@ from woodmath.drawing import Angle, Dimension, Drawing, Frame, Label, Points, Sh
 from woodmath.errors import ImpossibleShape, UnknownName
 from woodmath.fractions_in_print import set_fractions
 from woodmath.lettering import text_width
-from woodmath.marks import PALETTE, Disc, Mark, Motion, Stroke, Words, marks
+from woodmath.marks import marks
 from woodmath.paint import UNITS_IN_AN_INCH, paint, written
+from woodmath.pens import PALETTE, Disc, Mark, Motion, Stroke, Words
 from woodmath.rule_reading import INCH
 
 PAPERS = MappingProxyType({"a4": ("A4", 210.0, 297.0), "letter": ("Letter", 215.9, 279.4)})

@@ -6,7 +6,8 @@ import itertools
 from html import escape
 
 from woodmath.drawing import Drawing, Points
-from woodmath.marks import PALETTE, Disc, Mark, Motion, Pen, Stroke, Words, marks
+from woodmath.marks import marks
+from woodmath.pens import PALETTE, Disc, Mark, Motion, Pen, Stroke, Words
 
 FACES = "'Noto Sans','Open Sans','Segoe UI','Helvetica Neue',Arial,'DejaVu Sans',sans-serif"
 _STYLE = (

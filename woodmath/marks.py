@@ -1,14 +1,13 @@
 """A drawing turned into the few marks that a renderer must know: strokes, discs and words, in picture units.
 
-Drafting conventions live here: the gap in a dimension line, arrowheads, dash-dot centre lines, growth rings for
-end grain and lines along the board for long grain. Both renderers paint these marks, so paper and screen agree.
+Drafting conventions live here: the gap in a dimension line, arrowheads, leaders, words over everything else. Both
+renderers paint these marks, so paper and screen agree.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from woodmath.drawing import (
     Angle,
@@ -21,117 +20,18 @@ from woodmath.drawing import (
     Line,
     MovingLine,
     Point,
-    Points,
     Wood,
 )
 from woodmath.fractions_in_print import set_fractions
+from woodmath.grain import hatching, long_grain, rings
 from woodmath.lettering import BELOW_THE_LINE, LETTER_HEIGHT, text_width
+from woodmath.pens import PENS, Disc, Mark, Motion, Pen, Stroke, Words
 
-PALETTE = {
-    "paper": "#fbf7ef",
-    "ink": "#2b2622",
-    "quiet": "#6b6358",
-    "measure": "#1f5f8b",
-    "accent": "#b5411e",
-    "post": "#ead9ba",
-    "post grain": "#c3a06a",
-    "end": "#d9a866",
-    "end grain": "#ad783a",
-    "side": "#b8c6ae",
-    "side grain": "#7f9874",
-    "board": "#e3c48f",
-    "board grain": "#bd9456",
-    "void": "#f4ede0",
-    "steel": "#c6cdd4",
-    "string": "#7a5326",
-    "fault": "#f3d3c6",
-    "waste": "#f3e9d8",
-}
-
-
-@dataclass(frozen=True)
-class Pen:
-    """How a line is drawn: its colour's role, its width and its dashes, in picture units."""
-
-    colour: str
-    width: float
-    dashes: tuple[float, ...] = ()
-
-
-PENS = {
-    "outline": Pen("ink", 2.4),
-    "edge": Pen("ink", 1.5),
-    "thin": Pen("measure", 1.1),
-    "centre": Pen("quiet", 1.0, (12, 4, 2, 4)),
-    "hidden": Pen("ink", 1.2, (6, 4)),
-    "accent": Pen("accent", 3.6),
-    "string": Pen("string", 2.0),
-    "pencil": Pen("ink", 1.6),
-    "quiet": Pen("quiet", 1.0),
-    "fault": Pen("accent", 1.2),
-    "waste": Pen("quiet", 0.8),
-}
 _DIMENSION_SIZE = 15.0
 _NOTE_SIZE = 13.0
 _ARROW = 9.0
 _OVERSHOOT = 5.0
 _SET_OFF = 4.0
-
-
-@dataclass(frozen=True)
-class Stroke:
-    """One or more lines of one kind; with `clip`, only what lies inside that outline is seen."""
-
-    lines: tuple[Points, ...]
-    pen: Pen | None
-    closed: bool = False
-    fill: str = ""
-    clip: Points = ()
-
-
-@dataclass(frozen=True)
-class Disc:
-    """A circle; with `clip`, only what lies inside that outline is seen."""
-
-    centre: Point
-    radius: float
-    pen: Pen | None
-    fill: str = ""
-    clip: Points = ()
-
-
-@dataclass(frozen=True)
-class Words:
-    """A text in one line: its anchor is the start, middle or end of its base line."""
-
-    text: str
-    where: Point
-    size: float
-    colour: str
-    anchor: str = "start"
-    bold: bool = False
-
-    @property
-    def box(self) -> tuple[float, float, float, float]:
-        """Left, top, right and bottom of the room that the text takes, by the table of widths."""
-        width = text_width(self.text, self.size, self.bold)
-        x, y = self.where
-        left = {"start": x, "middle": x - width / 2, "end": x - width}[self.anchor]
-        return (left, y - LETTER_HEIGHT * self.size, left + width, y + BELOW_THE_LINE * self.size)
-
-
-@dataclass(frozen=True)
-class Motion:
-    """A line (or the dot at its place) that goes through its frames again and again."""
-
-    frames: tuple[Points, ...]
-    pen: Pen
-    seconds: float
-    closed: bool
-    dot: float
-
-
-Mark = Stroke | Disc | Words | Motion
 
 
 def marks(drawing: Drawing) -> tuple[Mark, ...]:
@@ -176,7 +76,8 @@ def _marks_of(shape: object, frame: Frame) -> Iterator[Mark]:
         case Label():
             yield from _label(shape, frame)
         case Hatch():
-            yield from _hatch(shape, frame)
+            outline = tuple(map(frame.place, shape.outline))
+            yield from hatching(outline, shape.angle, shape.spacing, shape.role)
         case MovingLine():
             frames = tuple(tuple(map(frame.place, points)) for points in shape.frames)
             yield Motion(frames, PENS[shape.role], shape.seconds, shape.closed, shape.dot)
@@ -186,57 +87,11 @@ def _wood(wood: Wood, frame: Frame) -> Iterator[Mark]:
     outline = tuple(map(frame.place, wood.outline))
     yield Stroke((outline,), None, True, wood.tint)
     if wood.grain == "end":
-        yield from _rings(outline, frame.place(wood.pith) if wood.pith else None, wood.tint)
+        yield from rings(outline, frame.place(wood.pith) if wood.pith else None, wood.tint)
     else:
-        yield from _long_grain(outline, wood.angle, wood.tint)
+        yield from long_grain(outline, wood.angle, wood.tint)
     if wood.line:
         yield Stroke((outline,), PENS[wood.line], True)
-
-
-def _fraction(index: int) -> float:
-    """Return a number between 0 and 1 that looks haphazard and is always the same for an index."""
-    return (index * 0.6180339887) % 1.0
-
-
-def _rings(outline: Points, pith: Point | None, tint: str) -> Iterator[Disc]:
-    left, top = min(x for x, _ in outline), min(y for _, y in outline)
-    right, bottom = max(x for x, _ in outline), max(y for _, y in outline)
-    size = max(right - left, bottom - top)
-    heart = pith or (left - 0.35 * size, bottom + 0.55 * size)
-    corners = [math.dist(heart, corner) for corner in outline]
-    inside = left <= heart[0] <= right and top <= heart[1] <= bottom
-    radius = size * 0.03 if inside else min(corners) * 0.7
-    radii: list[float] = []
-    while radius < max(corners):
-        radii.append(radius)
-        radius += size * (0.014 + 0.026 * _fraction(len(radii) - 1))
-    late = radii[2::3]
-    early = [ring for ring in radii if ring not in late]
-    for rings, width in ((early, 0.7), (late, 1.5)):
-        pen = Pen(f"{tint} grain", width)
-        yield from (Disc(heart, ring, pen, "", outline) for ring in rings)
-
-
-def _long_grain(outline: Points, angle: float, tint: str) -> Iterator[Stroke]:
-    turn = math.radians(-angle)
-    along, across = (math.cos(turn), math.sin(turn)), (-math.sin(turn), math.cos(turn))
-    runs = [x * along[0] + y * along[1] for x, y in outline]
-    rows = [x * across[0] + y * across[1] for x, y in outline]
-    start, length = min(runs), max(runs) - min(runs)
-    steps = max(2, min(40, round(length / 16)))
-    row, index, lines = min(rows) + 3.0, 0, []
-    gap = max(6.5, (max(rows) - min(rows)) / 36)
-    while row < max(rows):
-        line = []
-        for step in range(steps + 1):
-            run = start + length * step / steps
-            lift = row + 1.3 * math.sin(run / 23 + 7 * _fraction(index)) * (0.4 + _fraction(index + 5))
-            line.append((run * along[0] + lift * across[0], run * along[1] + lift * across[1]))
-        lines.append(tuple(line))
-        row += gap * (0.7 + 0.6 * _fraction(index))
-        index += 1
-    if lines:
-        yield Stroke(tuple(lines), Pen(f"{tint} grain", 0.8), False, "", outline)
 
 
 def _arrow(tip: Point, direction: Point) -> Stroke:
@@ -326,22 +181,3 @@ def _label(label: Label, frame: Frame) -> Iterator[Mark]:
     yield Words(set_fractions(label.text), (x, base), label.size, label.role, anchor, label.bold)
     if label.note:
         yield Words(set_fractions(label.note), (x, base + 18), _NOTE_SIZE, "quiet", anchor)
-
-
-def _hatch(hatch: Hatch, frame: Frame) -> Iterator[Mark]:
-    outline = tuple(map(frame.place, hatch.outline))
-    turn = math.radians(-hatch.angle)
-    along, across = (math.cos(turn), math.sin(turn)), (-math.sin(turn), math.cos(turn))
-    runs = [x * along[0] + y * along[1] for x, y in outline]
-    rows = [x * across[0] + y * across[1] for x, y in outline]
-    count = int((max(rows) - min(rows)) / hatch.spacing) + 1
-    lines = tuple(
-        tuple(
-            (run * along[0] + row * across[0], run * along[1] + row * across[1])
-            for run in (min(runs), max(runs))
-        )
-        for row in (min(rows) + hatch.spacing * (index + 0.5) for index in range(count))
-    )
-    yield Stroke((outline,), None, True, hatch.role)
-    yield Stroke(lines, PENS[hatch.role], False, "", outline)
-    yield Stroke((outline,), PENS[hatch.role], True)

@@ -21,7 +21,7 @@ from matplotlib.path import Path as Outline
 from matplotlib.patheffects import Stroke as Halo
 
 from woodmath.drawing import Point, Points
-from woodmath.marks import PALETTE, Disc, Mark, Motion, Pen, Stroke, Words
+from woodmath.pens import PALETTE, Disc, Mark, Motion, Pen, Stroke, Words
 
 UNITS_IN_AN_INCH = 96.0
 _POINT = 72.0 / UNITS_IN_AN_INCH
