@@ -168,7 +168,7 @@ def _table_row(control: TableControl) -> Row:
                 continuous_update=False,
                 tooltip=f"{column}, line {line + 1}",
                 placeholder=column,
-                layout=Layout(width="96%"),
+                layout=Layout(width="96%", min_width="40px"),
             )
             for column in control.columns
         ]
@@ -177,7 +177,7 @@ def _table_row(control: TableControl) -> Row:
     heads = [ipywidgets.HTML(f"<b>{escape(column)}</b>") for column in control.columns]
     grid = ipywidgets.GridBox(
         [*heads, *(cell for line in cells for cell in line)],
-        layout=Layout(grid_template_columns=f"repeat({len(control.columns)}, 1fr)", width="100%"),
+        layout=Layout(grid_template_columns=f"repeat({len(control.columns)}, minmax(0, 1fr))", width="98%"),
     )
 
     def read() -> Value:

@@ -33,6 +33,8 @@ _OUR_FAULT = (
     "This picture could not be drawn, and that is our fault, not yours. Go back to the start with the button, "
     "and tell whoever looks after this course what you had set."
 )
+_NARROW, _LEAST_WIDTH, _SCROLLBAR = 400, 420, 14
+"""In pixels: a place narrower than this is a phone's, and there the picture is so wide."""
 
 
 def look(view: View, piece: Piece, **settings: Value) -> Explorer:
@@ -196,8 +198,12 @@ def _style_sheet(name: str, frame: Frame) -> str:
         "font:15px/1.5 var(--jp-content-font-family,sans-serif);"
         "color:var(--jp-content-font-color1,inherit)}"
         f".{name} p b{{color:var(--jp-error-color1,#b5411e)}}"
-        f"@container (max-width:430px){{.{name}>.widget-html-content{{padding-bottom:10.9em}}"
-        f".{name} p{{height:10.5em}}}}</style>"
+        # On a phone the picture keeps a size at which its words can be read, and is pushed from side to side; the
+        # box itself scrolls, since what is in it is new at every move, and the words stay where they are.
+        f"@container (max-width:{_NARROW}px){{.{name}>.widget-html-content{{aspect-ratio:auto;overflow:auto hidden;"
+        f"padding-bottom:0;height:calc({_LEAST_WIDTH * frame.height / frame.width + _SCROLLBAR:.0f}px + 14em)}}"
+        f".{name} svg{{width:{_LEAST_WIDTH}px;display:block}}"
+        f".{name} p{{position:sticky;inset:auto;left:4px;width:calc(100cqw - 8px);height:13.5em}}}}</style>"
     )
 
 
