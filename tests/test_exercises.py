@@ -155,7 +155,7 @@ def test_what_cannot_be_read_gets_a_sentence_with_two_examples_and_costs_no_hint
     reply = one(given)
     assert reply.verdict == "unread"
     assert "cannot be read as" in reply.told or "is not one of the choices" in reply.told
-    assert " or “" in reply.told
+    assert ' or "' in reply.told
     assert len(reply.told) < 260
     assert one("the side" if kind is CHOICE else 2).told == "The first hint."
     reply._repr_markdown_().encode("utf-8")

@@ -141,7 +141,7 @@ def test_a_typed_length_outlives_a_move_of_another_slider(bevel: Hand) -> None:
         ("", "nothing is written"),
         ("7,5", "comma"),
         ("-1", "negative"),
-        ("9", "goes from 1/16 to 3. Type a length between the two."),
+        ("9", "goes from 1/16 to 3 here. Type a length between the two."),
         ("2 miles", "not a unit"),
     ],
 )
@@ -163,9 +163,9 @@ def test_a_count_that_cannot_be_read_is_answered_with_its_range(front_end: Front
     before = hand.picture
     hand.types("turns", typed)
     assert hand.picture == before
-    assert repr(typed) in hand.explorer.complaint
+    assert f"“{typed}”" in hand.explorer.complaint
     assert re.search(
-        r"goes from 0\.25 to 40\. Type a number between the two, such as \d", hand.explorer.complaint
+        r"goes from 0\.25 to 40 here\. Type a number between the two, such as \d", hand.explorer.complaint
     )
 
 

@@ -24,7 +24,7 @@ class Comparison:
 
     def _repr_markdown_(self) -> str:
         lines = "\n".join(
-            f"| {what} | {ours:.10g} | {published:.10g} | {abs(ours - published):.2g} | ✓ |"
+            f"| {what} | {ours:.8g} | {published:.8g} | {_apart(ours, published)} | ✓ |"
             for what, ours, published in self.rows
         )
         return (
@@ -36,6 +36,11 @@ class Comparison:
         if self.within < _NOTHING_TO_SPEAK_OF:
             return "They agree to the last digit shown."
         return f"None is more than {self.within:.3g} apart."
+
+
+def _apart(ours: float, published: float) -> str:
+    difference = abs(ours - published)
+    return "0" if difference < _NOTHING_TO_SPEAK_OF else f"{difference:.2g}"
 
 
 def compare(rows: Sequence[tuple[str, float, float]], *, within: float, source: str) -> Comparison:

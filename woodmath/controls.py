@@ -98,8 +98,8 @@ def _length_row(control: LengthControl, rule: Rule) -> Row:
         value = rule.read(box.value)
         if not low <= value <= high:
             raise BadLength(
-                f"{control.label} is to be {box.value}, and here it goes from {rule.mark(low)} to "
-                f"{rule.mark(high)}. Type a length between the two."
+                f"{box.value} is out of range for {control.label}, which goes from {rule.mark(low)} to "
+                f"{rule.mark(high)} here. Type a length between the two."
             )
         return value
 
@@ -123,8 +123,8 @@ def _step_row(control: StepControl) -> Row:
         value = _number(box.value.replace("°", " "))
         if value is None or not control.low <= value <= control.high:
             raise BadLength(
-                f"{control.label} is to be {box.value!r}, and here it goes from {_plain(control.low)} to "
-                f"{_plain(control.high)}. Type a number between the two, such as "
+                f"“{box.value}” is out of range or no number: {control.label} goes from {_plain(control.low)} to "
+                f"{_plain(control.high)} here. Type a number between the two, such as "
                 f"{_plain(at(control.positions // 2))}."
             )
         return float(value)

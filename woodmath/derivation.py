@@ -16,7 +16,7 @@ from sympy.core.relational import Equality
 
 from woodmath.compiled_rule import CompiledRule
 from woodmath.errors import ImpossibleShape, UnknownName
-from woodmath.formula_in_print import Formula, in_print, numbers_in_print
+from woodmath.formula_in_print import Formula, Lesson, in_print, numbers_in_print
 from woodmath.operations import Operation, kept_answer, solutions_for
 from woodmath.quantities import Limit, Quantity, spoken
 from woodmath.sensitivity import Contribution, Sensitivity
@@ -379,6 +379,20 @@ class Derivation:
         if reached.lhs in angles and reached.rhs.is_number:
             return rf"{shown} = {float(sympy.deg(reached.rhs)):.6g}^\circ"
         return shown
+
+    def in_short(self) -> Lesson:
+        """Return the derivation to be shown with its result first, and the steps folded below it.
+
+        Returns
+        -------
+        Lesson
+            Which shows itself as the last line of a cell.
+
+        >>> from woodmath.bevel import derivation
+        >>> "<details>" in derivation().in_short()._repr_markdown_()
+        True
+        """
+        return Lesson(self.title, self._shown(self.result), self._repr_markdown_())
 
     def formula_for(self, name: str | sympy.Symbol) -> Formula:
         """Return the result solved for one of its quantities, to be shown with what its letters mean.

@@ -245,8 +245,14 @@ def _folded(title: str, markdown: str) -> Iterator[str]:
 
 
 def _in_print(text: str) -> str:
-    """Text as Markdown shows it letter by letter, its fractions set as fractions."""
-    return _harmless(set_fractions(text), keep=" .,:;?()/'-°“”’%+=⁄")
+    """Text as Markdown shows it letter by letter; fractions are set, and what is to be typed stays as it is typed."""
+    parts = re.split(r'([\w.]*\(?"[^"]*"\)?)', text)
+    return "".join(
+        f"<code>{_harmless(part, keep=' .()/-°')}</code>"
+        if '"' in part
+        else _harmless(set_fractions(part), keep=" .,:;?()/'-°“”’%+=⁄")
+        for part in parts
+    )
 
 
 def _harmless(text: str, keep: str = " .") -> str:

@@ -64,6 +64,24 @@ def thicknesses(piece: Piece) -> dict[str, float]:
     return {"end": piece.joint.tenon_thickness, "side": piece.joint.side_thickness}
 
 
+class Remarks(tuple[Finding, ...]):
+    """All remarks on a piece, the gravest first; a tuple that shows itself on a page as a list.
+
+    >>> Remarks()._repr_markdown_()
+    'There is nothing to remark.'
+    """
+
+    __slots__ = ()
+
+    def _repr_markdown_(self) -> str:
+        if not self:
+            return "There is nothing to remark."
+        return "\n".join(
+            f"- **{finding.severity.capitalize()}**, {finding.place}: {finding.reason} {finding.remedy}"
+            for finding in self
+        )
+
+
 def size(rule: Rule, length: float) -> str:
     """Return a length as the rule reads it, with what lies off the mark.
 

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from woodmath.finding import SEVERITIES, Finding, about, more, size, thicknesses
+from woodmath.finding import SEVERITIES, Finding, Remarks, about, more, size, thicknesses
 from woodmath.findings_joint import bit_width_findings, joint_findings
 from woodmath.findings_rocker import rocker_findings
 from woodmath.post_joint import usual_thickness
@@ -25,7 +25,7 @@ WIDEST_TENON = 5
 """Times its thickness (Manual of Purpose-Made Woodworking Joinery, p. 23, READ)."""
 
 
-def findings_of(piece: Piece) -> tuple[Finding, ...]:
+def findings_of(piece: Piece) -> Remarks:
     """Return every remark on a piece: stops first, then cautions, then notes.
 
     Parameters
@@ -35,8 +35,8 @@ def findings_of(piece: Piece) -> tuple[Finding, ...]:
 
     Returns
     -------
-    tuple of Finding
-        Empty when there is nothing to say.
+    Remarks
+        A tuple of findings, empty when there is nothing to say.
 
     Source: beside each threshold of this module.
 
@@ -52,7 +52,7 @@ def findings_of(piece: Piece) -> tuple[Finding, ...]:
         *_panels(piece),
         *rocker_findings(piece),
     ]
-    return tuple(sorted(remarks, key=lambda remark: SEVERITIES.index(remark.severity)))
+    return Remarks(sorted(remarks, key=lambda remark: SEVERITIES.index(remark.severity)))
 
 
 def _tenons(piece: Piece) -> Iterator[Finding]:

@@ -45,6 +45,35 @@ class Formula:
         return f"$${in_print(self.solved, letters)}$$\n\n{meanings}{kept}"
 
 
+@dataclass(frozen=True)
+class Lesson:
+    """A derivation with its result in sight and the way there folded away; shows itself on a page.
+
+    Parameters
+    ----------
+    title : str
+        What is derived.
+    result : str
+        The last equation, in LaTeX.
+    steps : str
+        The whole derivation, in Markdown.
+
+    >>> Lesson("One is two halves", "a = 2 h", "...")._repr_markdown_().splitlines()[0]
+    '**One is two halves**'
+    """
+
+    title: str
+    result: str
+    steps: str
+
+    def _repr_markdown_(self) -> str:
+        return (
+            f"**{self.title}**\n\n$${self.result}$$\n\n"
+            '<details><summary style="cursor: pointer">How it comes about, step by step</summary>\n\n'
+            f"{self.steps}\n\n</details>"
+        )
+
+
 def in_print(expression: sympy.Basic, letters: Mapping[sympy.Symbol, str]) -> str:
     """Return an expression in LaTeX, each quantity by its letter.
 

@@ -5,6 +5,7 @@ from woodmath.comparison import compare
 from woodmath.exercises import answers_for
 from woodmath.explorer import look
 from woodmath.piece import Piece
+from woodmath.piece_file import demo_text
 from woodmath.self_check import check_installation
 from woodmath.sheet import sheet_at_true_size
 from woodmath.views.bevel import struck_bevel
@@ -23,6 +24,7 @@ __all__ = [
     "boring",
     "check_installation",
     "compare",
+    "demo_text",
     "ellipse",
     "look",
     "pins_and_string",

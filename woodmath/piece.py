@@ -15,7 +15,7 @@ from woodmath import piece_file
 from woodmath.boring import AugerBit
 from woodmath.ellipse import Ellipse
 from woodmath.errors import BadPiece, ImpossibleShape
-from woodmath.finding import Finding
+from woodmath.finding import Remarks
 from woodmath.findings import findings_of
 from woodmath.piece_kinds import Reading
 from woodmath.piece_reading import Group, Table, keys_of, kinds_of, read_table
@@ -199,12 +199,12 @@ class Piece(Table):
             )
         return Ellipse.from_rocker(self.rocker.length, self.rocker.rise, self.rocker.bottom_radius)
 
-    def findings(self) -> tuple[Finding, ...]:
+    def findings(self) -> Remarks:
         """Return the master's remarks on the piece: what must stop, then cautions, then notes.
 
         Returns
         -------
-        tuple of Finding
+        Remarks
             Empty when there is nothing to say.
 
         Source: beside each threshold of the modules of findings.

@@ -35,7 +35,7 @@ class AnswerKind:
     """A kind of answer; a subclass reads it, compares it, writes it and knows its usual slips.
 
     >>> ChoiceAnswer(("end", "side")).accepts(Rule.inches(16))
-    '“end” or “side”'
+    '"end" or "side"'
     """
 
     def read(self, given: object, rule: Rule) -> Value:
@@ -112,8 +112,11 @@ class LengthAnswer(AnswerKind):
     def accepts(self, rule: Rule) -> str:
         """Return two lengths that can be read."""
         if rule.unit == "inch":
-            return f"a length as on your rule, such as “{rule.mark(3.625)}” or “92 mm”"
-        return "a length as on your rule, such as “92” or “9.2 cm”"
+            return f'a length as on your rule, such as "{rule.mark(3.625)}" or "92 mm"{self._within()}'
+        return f'a length as on your rule, such as "92" or "9.2 cm"{self._within()}'
+
+    def _within(self) -> str:
+        return " (one mark either way counts as right)" if self.marks == 1 else ""
 
     def usual_slips(self, truth: Value, rule: Rule) -> tuple[tuple[str, Value], ...]:
         """Return the slip of the other unit."""
@@ -151,7 +154,9 @@ class AngleAnswer(AnswerKind):
 
     def accepts(self, rule: Rule) -> str:
         """Return two angles that can be read."""
-        return "an angle in degrees, such as 60 or “22 1/2°”"
+        return (
+            'an angle in degrees, such as 60 or "22 1/2°" (a quarter of a degree either way counts as right)'
+        )
 
     def usual_slips(self, truth: Value, rule: Rule) -> tuple[tuple[str, Value], ...]:
         """Return the slips of the other side and of the radian."""
@@ -201,7 +206,7 @@ class CountAnswer(AnswerKind):
 
     def accepts(self, rule: Rule) -> str:
         """Return two numbers that can be read."""
-        return f"a whole number, such as 12 or “12 {self.things}”"
+        return f'a whole number, such as 12 or "12 {self.things}"'
 
 
 @dataclass(frozen=True)
@@ -233,7 +238,7 @@ class NumberAnswer(AnswerKind):
 
     def accepts(self, rule: Rule) -> str:
         """Return two numbers that can be read, and the tolerance."""
-        return f"a number, such as 2.5 or “2 1/2 {self.things}” (within {self.tolerance} counts as right)"
+        return f'a number, such as 2.5 or "2 1/2 {self.things}" (within {self.tolerance} counts as right)'
 
 
 @dataclass(frozen=True)
@@ -264,7 +269,7 @@ class ChoiceAnswer(AnswerKind):
 
     def accepts(self, rule: Rule) -> str:
         """Return every option there is."""
-        quoted = [f"“{option}”" for option in self.options]
+        quoted = [f'"{option}"' for option in self.options]
         return f"{', '.join(quoted[:-1])} or {quoted[-1]}"
 
 

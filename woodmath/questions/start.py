@@ -139,7 +139,7 @@ QUESTIONS = (
     ),
     Question(
         key="start-2",
-        ask="Which key of the piece's file gives the thickness of a corner post?",
+        ask="Which line of the piece's file says how thick a corner post is: its table and its word?",
         kind=ChoiceAnswer((SQUARE, LENGTH, SET_BACK, THICKNESS)),
         given=_given_file,
         truth=lambda piece: SQUARE,

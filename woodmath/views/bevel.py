@@ -37,8 +37,8 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
         *beside,
         Line((long_point, struck), "accent"),
         Angle(long_point, -90.0, angle - 90.0, "", min(70.0, 0.6 * thickness * frame.scale)),
-        Dimension((0.0, 0.0), struck, rule.mark(offset), -44.0),
-        Dimension(long_point, (0.0, 0.0), rule.mark(thickness), -52.0),
+        Dimension((0.0, 0.0), struck, f"o = {rule.mark(offset)}", -44.0),
+        Dimension(long_point, (0.0, 0.0), f"t = {rule.mark(thickness)}", -52.0),
         Label("the square end", frame.at(150.0, 38.0), (0.0, 0.82 * thickness), note="knifed first"),
         Label(
             f"{_degrees(angle)} off square",

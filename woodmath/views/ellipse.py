@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from woodmath.piece import Piece
 
 _SIZE = (640.0, 460.0)
-_MARGINS = (112.0, 84.0, 74.0, 112.0)
+_MARGINS = (100.0, 92.0, 92.0, 132.0)
 _ROUND = 72
 
 
@@ -50,14 +50,14 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
         Line(_round(a, b, _ROUND), "edge", True),
         *_rocker(ellipse, half_chord, heel),
         Line(_as_round_as(ellipse), "hidden"),
+        *_dimensions(ellipse, pins, half_chord, heel, rule, frame),
         *_string(settings, pins, a, b),
         *_pins(pins, number(settings, "pin_diameter"), frame),
-        *_dimensions(ellipse, pins, half_chord, heel, rule, frame),
-        Label("as round at the bottom as", frame.at(632.0, 26.0), side="left", size=14.0),
         Label(
-            f"a circle of radius {rule.mark(ellipse.radius_at_bottom)}",
-            frame.at(632.0, 46.0),
-            side="left",
+            f"radius R = {rule.mark(ellipse.radius_at_bottom)}",
+            frame.at(28.0, 424.0),
+            _as_round_as(ellipse)[0],
+            "circle as round as the bottom",
             bold=True,
             size=14.0,
         ),
@@ -139,11 +139,11 @@ def _dimensions(
     high, wide = b * frame.scale, max(a, half_chord) * frame.scale
     upright = pins[0][0] == pins[1][0] and a < b
     off = wide + 76.0 if upright else high + 60.0
-    apart = Dimension(*pins, rule.mark(ellipse.pin_spacing), off)
+    apart = Dimension(*pins, f"2c = {rule.mark(ellipse.pin_spacing)}", off)
     dimensions = [
         apart,
-        Dimension((0.0, 0.0), (a, 0.0), rule.mark(a), high + 28.0),
-        Dimension((0.0, 0.0), (0.0, -b), rule.mark(b), wide + 34.0),
+        Dimension((0.0, b), (a, b), f"a = {rule.mark(a)}", 28.0),
+        Dimension((a, 0.0), (a, -b), f"b = {rule.mark(b)}", wide - a * frame.scale + 40.0),
     ]
     if heel is not None:
         dimensions += [
