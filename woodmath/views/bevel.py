@@ -39,9 +39,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
         Angle(long_point, -90.0, angle - 90.0, "", min(70.0, 0.6 * thickness * frame.scale)),
         Dimension((0.0, 0.0), struck, f"o = {rule.mark(offset)}", -44.0),
         Dimension(long_point, (0.0, 0.0), f"t = {rule.mark(thickness)}", -52.0),
-        Label(
-            "the square end", frame.at(140.0, 34.0), (0.0, 0.82 * thickness), note="knifed first", side="left"
-        ),
+        Label("the square end", frame.at(140.0, 40.0), (0.0, 0.82 * thickness), side="left"),
         Label(
             f"{_degrees(angle)} off square",
             frame.at(350.0, 44.0),
