@@ -115,3 +115,16 @@ def test_a_page_imports_neither_numpy_nor_matplotlib() -> None:
     code = "import woodmath.page, sys; print(*{'numpy', 'matplotlib', 'scipy'} & set(sys.modules))"
     told = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert told.stdout.strip() == ""
+
+
+def test_what_a_page_imports_takes_less_than_six_tenths_of_a_second() -> None:
+    # As in a kernel, where IPython is there already; the least of five, since other work may come between.
+    code = (
+        "import IPython, time; begun = time.perf_counter(); import woodmath.page; "
+        "print(time.perf_counter() - begun)"
+    )
+    taken = [
+        float(subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout)
+        for _ in range(5)
+    ]
+    assert min(taken) < 0.6
