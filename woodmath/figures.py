@@ -76,44 +76,44 @@ def still_pictures() -> tuple[StillPicture, ...]:
             "00-start-here.svg",
             whole_piece,
             "cat-bed",
-            "The cat's bed in two elevations: an end that leans outward between two posts on a rocker, and "
-            "a side eighteen inches long.",
+            "The cat's bed in two elevations: an end that leans outward between two posts on a "
+            "rocker, and a level side between its posts.",
         ),
         StillPicture(
             "05-the-corner-post.svg",
             post_section,
             "cat-bed",
-            "The post of the cat's bed in section, one and three quarters square: both tenons are half an "
-            "inch thick, set back half an inch, and stop on one diagonal line at 45 degrees.",
+            "The post of the cat's bed in section: the tenons of end and side, equally thick, stop on "
+            "one diagonal line inside the post, at 45 degrees.",
             (("end_clearance", 0.0),),
         ),
         StillPicture(
             "06-strike-the-bevel.svg",
             struck_bevel,
             "cat-bed",
-            "A tenon half an inch thick seen on its edge: a line half an inch from the square end, joined "
-            "to the opposite corner, makes a bevel of 45 degrees.",
+            "A tenon seen on its edge: a line as far from the square end as the tenon is thick, "
+            "joined to the opposite corner, makes a bevel of 45 degrees.",
         ),
         StillPicture(
             "08-boring-by-count.svg",
             bored_hole,
             "cat-bed",
-            "A post one and three quarters thick with an auger bit in it: fifteen turns bore one and a "
-            "quarter deep, and the screw's point stands three sixteenths short of the far face.",
+            "A post cut open along a hole with the auger bit still in it: the hole is at its depth, "
+            "and the screw's point stands a little short of the far face.",
         ),
         StillPicture(
             "08-row-of-holes.svg",
             row_of_holes,
             "cat-bed",
-            "The holes along a mortise two and a half long: seven holes and six spaces, numbered in the "
-            "order of boring, the two ends first.",
+            "The holes along a mortise, each overlapping its neighbours, numbered in the order of "
+            "boring, the two ends first.",
         ),
         StillPicture(
             "10-the-rockers-ellipse.svg",
             pins_and_string,
             "cat-bed",
-            "Two pins twenty and seven sixteenths apart with a loop of string round them draw a flat "
-            "ellipse; its lowest part, nineteen long and two high, is the rocker.",
+            "Two pins with a loop of string round them and a pencil draw a flat ellipse; its lowest "
+            "part is the rocker.",
         ),
         StillPicture(
             "readme.svg",
