@@ -89,7 +89,7 @@ def test_a_sheet_shows_itself_as_links_that_hold_the_whole_file() -> None:
     sheet = sheet_at_true_size(post_section, Piece.demo("cat-bed"))
     links = re.findall(r'href="data:application/pdf;base64,([^"]+)"', sheet._repr_html_())
     assert [base64.b64decode(link) for link in links] == [content for _, content in sheet.files]
-    assert "measure the bar" in sheet._repr_html_()
+    assert "measure the bars" in sheet._repr_html_()
 
 
 def test_a_drawing_too_large_for_any_paper_is_told_in_a_sentence() -> None:

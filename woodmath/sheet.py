@@ -48,7 +48,7 @@ class Sheet:
             return f"<p>{escape(self.trouble)}</p>"
         return (
             f"<p><b>{escape(self.title)}</b>, at true size, to download and print: {links}. "
-            "Print at 100 %, and measure the bar before you cut.</p>"
+            "Print at 100 %, and measure the bars before you cut.</p>"
         )
 
 

@@ -155,7 +155,7 @@ def _dimensions(rule: Rule, settings: Settings, frame: Frame, far: float) -> tup
     """Dimension the post, and both mortises from the outer faces, each chain of two in a line of its own."""
     post = number(settings, "post")
     return (
-        Dimension((0.0, 0.0), (post, 0.0), rule.mark(post), 66.0),
+        Dimension((0.0, 0.0), (post, 0.0), f"s = {rule.mark(post)}", 66.0),
         *_chain(rule, frame, number(settings, "set_back"), number(settings, "tenon_thickness"), None),
         *_chain(rule, frame, number(settings, "other_set_back"), number(settings, "other_thickness"), far),
     )
@@ -165,6 +165,14 @@ def _chain(rule: Rule, frame: Frame, set_back: float, thickness: float, far: flo
     """Return set-back and thickness as two dimensions in one line, their texts pushed apart where they must be."""
     places = (0.0, set_back, set_back + thickness)
     texts = [rule.mark(set_back), rule.mark(thickness)]
+    lettered = [
+        f"{letter}{'₁' if far is None else '₂'} = {text}" for letter, text in zip("gw", texts, strict=True)
+    ]
+    room = [frame.scale * (high - low) for low, high in pairwise(places)]
+    if far is None or all(
+        wide > text_width(text, 15.0, bold=True) + 28.0 for wide, text in zip(room, lettered, strict=True)
+    ):
+        texts = lettered
     middles = [frame.scale * (low + high) / 2 for low, high in pairwise(places)]
     beside = sum(text_width(text, 15.0, bold=True) for text in texts) / 2 + 8.0
     gap = 21.0 if far is None else beside
