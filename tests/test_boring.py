@@ -11,7 +11,7 @@ import pytest
 from derivation_checks import assert_every_step_follows
 from hypothesis import assume, given
 from hypothesis import strategies as st
-from scipy.stats import linregress
+from scipy.stats import linregress, t
 
 from woodmath import boring
 from woodmath.boring import (
@@ -460,3 +460,12 @@ def test_the_bit_may_be_named_where_the_row_does_not_begin_at_its_end() -> None:
 def test_a_row_that_is_no_row_has_no_order(centres: list[float], diameter: float | None) -> None:
     with pytest.raises(ImpossibleShape):
         boring_order(centres, diameter)
+
+
+@pytest.mark.parametrize(("holes", "share"), [(5, 0.6), (3, 0.5)])
+def test_how_often_the_true_lead_lies_within_one_standard_error_as_page_08_says(
+    holes: int, share: float
+) -> None:
+    # Student's t with two degrees of freedom fewer than there are holes (scipy.stats, as reference library).
+    within = 1 - 2 * t.sf(1, holes - 2)
+    assert within == pytest.approx(share, abs=0.02)

@@ -484,3 +484,22 @@ def test_beyond_its_ends_the_ellipse_has_neither_height_nor_slope(oval: Ellipse,
     for ask in (oval.height_at, oval.angle_at):
         with pytest.raises(ImpossibleShape, match="reaches half its length"):
             ask(-out * oval.half_length)
+
+
+@given(shapes, st.floats(-720, 720))
+def test_every_point_keeps_the_length_of_the_string(ellipse: Ellipse, turn: float) -> None:
+    kept = sum(math.dist(ellipse.point(turn), pin) for pin in ellipse.pins)
+    assert kept == pytest.approx(ellipse.tied_string, rel=1e-9)
+
+
+@given(shapes, st.floats(0.01, 1.0))
+def test_the_lower_arc_goes_from_heel_to_heel_through_the_lowest_point(
+    ellipse: Ellipse, share: float
+) -> None:
+    half_chord = ellipse.half_length * share
+    arc = ellipse.lower_arc(2 * half_chord, pieces=20)
+    assert arc[10] == (0.0, 0.0)
+    assert (arc[0][0], arc[-1][0]) == pytest.approx((-half_chord, half_chord))
+    for x, height in arc:
+        seen = (x / ellipse.half_length) ** 2 + (height / ellipse.half_height - 1) ** 2
+        assert seen == pytest.approx(1, abs=1e-9)

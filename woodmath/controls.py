@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
@@ -11,9 +12,9 @@ from typing import Any
 import ipywidgets
 from ipywidgets import Layout
 
-from woodmath.errors import BadLength
+from woodmath.errors import BadLength, WoodmathError
+from woodmath.numbers_as_written import number_shown, read_number
 from woodmath.rule import Rule
-from woodmath.rule_reading import millimetres_in
 from woodmath.views.view import ChoiceControl, Control, LengthControl, StepControl, TableControl, Value
 
 Reader = tuple[ipywidgets.Widget, Callable[[], Value]]
@@ -119,32 +120,28 @@ def _step_row(control: StepControl) -> Row:
     def at(position: int) -> float:
         return float(control.low + position * control.step)
 
+    def shown(value: float | Fraction) -> str:
+        return number_shown(float(value), 4)
+
     def read_box() -> float:
-        value = _number(box.value.replace("°", " "))
-        if value is None or not control.low <= value <= control.high:
+        try:
+            value = read_number(box.value.replace("°", " "))
+        except WoodmathError:
+            value = math.nan
+        if not control.low <= value <= control.high:
             raise BadLength(
-                f"“{box.value}” is out of range or no number: {control.label} goes from {_plain(control.low)} to "
-                f"{_plain(control.high)} here. Type a number between the two, such as "
-                f"{_plain(at(control.positions // 2))}."
+                f"“{box.value}” is out of range or no number: {control.label} goes from {shown(control.low)} to "
+                f"{shown(control.high)} here. Type a number between the two, such as "
+                f"{shown(at(control.positions // 2))}."
             )
-        return float(value)
+        return value
 
     def show(value: Value) -> None:
         assert isinstance(value, (int, float))
         slider.value = round((Fraction(value) - control.low) / control.step)
-        box.value = _plain(value)
+        box.value = shown(value)
 
     return Row(widget, ((slider, lambda: at(slider.value)), (box, read_box)), show)
-
-
-def _number(text: str) -> Fraction | None:
-    """Return the number that a text says, written as a length but with no unit; None if it says none."""
-    try:
-        once, twice = (millimetres_in(text, Fraction(unit)) for unit in (1, 2))
-    except BadLength:
-        return None
-    # What has a unit of its own is as long whatever unit is meant elsewhere.
-    return once if twice == 2 * once else None
 
 
 def _choice_row(control: ChoiceControl) -> Row:
@@ -193,7 +190,3 @@ def _table_row(control: TableControl) -> Row:
         [ipywidgets.HTML(f"<b>{escape(control.label)}</b>"), grid], layout=Layout(width="100%")
     )
     return Row(widget, tuple((cell, read) for line in cells for cell in line), show)
-
-
-def _plain(value: float | Fraction) -> str:
-    return f"{float(value):.4f}".rstrip("0").rstrip(".")

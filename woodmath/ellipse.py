@@ -254,6 +254,56 @@ class Ellipse:
             across=x, half_length=self.half_length, half_height=self.half_height
         )
 
+    def point(self, turn: float) -> tuple[float, float]:
+        """Point of the ellipse, seen from its centre, for a turn of the circle that it was squeezed from.
+
+        Parameters
+        ----------
+        turn : float
+            In degrees, counter-clockwise from the right-hand end; any number.
+
+        Returns
+        -------
+        tuple of float
+            How far right of the centre and how far above it, in the ellipse's unit.
+
+        Source: an ellipse is a circle squeezed in one direction; that such points keep the string's length is tested.
+
+        >>> [round(place, 12) for place in Ellipse(half_length=5, half_height=4).point(90)]
+        [0.0, 4.0]
+        """
+        angle = math.radians(turn)
+        return self.half_length * math.cos(angle), self.half_height * math.sin(angle)
+
+    def lower_arc(self, length: float, pieces: int = 48) -> tuple[tuple[float, float], ...]:
+        """Points of the lowest part, from heel to heel, closer together towards the heels.
+
+        Parameters
+        ----------
+        length : float
+            From heel to heel in a straight line, > 0 and at most twice the half-length.
+        pieces : int
+            How many short lines make up the arc, >= 2.
+
+        Returns
+        -------
+        tuple of (float, float)
+            How far right of the lowest point and how far above it, in the ellipse's unit.
+
+        Raises
+        ------
+        ImpossibleShape
+            If the ellipse is not so long.
+
+        Source: `height_at`.
+
+        >>> Ellipse(half_length=5, half_height=4).lower_arc(6, pieces=2)
+        ((-3.0, 0.8), (0.0, 0.0), (3.0, 0.8))
+        """
+        half = length / 2
+        places = [half * math.sin(math.pi * (step / pieces - 0.5)) for step in range(pieces + 1)]
+        return tuple((x, self.height_at(x)) for x in places)
+
     def angle_at(self, x: float) -> float:
         """Slope of the lower half, in degrees from level.
 

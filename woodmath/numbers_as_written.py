@@ -1,4 +1,4 @@
-"""A plain number as it is written at the bench, such as so many turns of the brace: no unit goes with it."""
+"""A plain number as it is written at the bench, such as so many turns of the brace: read, and shown."""
 
 import re
 from fractions import Fraction
@@ -45,3 +45,25 @@ def read_number(text: str) -> float:
         f"{quoted(text)} cannot be read as a number. Write digits alone, without a unit, for example 6, 6.5 "
         f"or 6 1/2.{comma}"
     )
+
+
+def number_shown(value: float, places: int = 2) -> str:
+    """Return a number for reading, without the noughts that say nothing.
+
+    Parameters
+    ----------
+    value : float
+        Any finite number.
+    places : int
+        Decimal places at most, >= 0.
+
+    Returns
+    -------
+    str
+        The number in digits.
+
+    >>> number_shown(15.0), number_shown(18.7512), number_shown(18.7512, 1)
+    ('15', '18.75', '18.8')
+    """
+    text = f"{value:.{places}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text

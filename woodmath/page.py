@@ -1,6 +1,6 @@
 """What a page imports, in one line: the piece, the topics, the views, and the three things that a page does."""
 
-from woodmath import bevel, boring, ellipse, post_joint
+from woodmath import bevel, boring, ellipse, leaning, post_joint
 from woodmath.comparison import compare
 from woodmath.exercises import answers_for
 from woodmath.explorer import look
@@ -26,6 +26,7 @@ __all__ = [
     "compare",
     "demo_text",
     "ellipse",
+    "leaning",
     "look",
     "pins_and_string",
     "post_joint",

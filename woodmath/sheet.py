@@ -7,14 +7,11 @@ from dataclasses import dataclass
 from html import escape
 from typing import TYPE_CHECKING
 
-from woodmath.drawing import Drawing
 from woodmath.errors import ImpossibleShape
 from woodmath.views.view import Value, View
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
-
-PAPERS = (("a4", "A4"), ("letter", "Letter"))
 
 
 @dataclass(frozen=True)
@@ -79,19 +76,16 @@ def sheet_at_true_size(view: View, piece: Piece, **settings: Value) -> Sheet:
     >>> [paper for paper, _ in sheet_at_true_size(struck_bevel, Piece.demo("cat-bed")).files]
     ['A4', 'Letter']
     """
+    # Matplotlib takes half a second to come in, and only a page that prints needs it.
+    from woodmath.drawing_pdf import PAPERS, pdf_bytes, true_size_page
+
     drawing = view.drawing(piece, **settings)
     files: list[tuple[str, bytes]] = []
     trouble = ""
-    for paper, called in PAPERS:
+    for paper, (called, _, _) in PAPERS.items():
         try:
-            files.append((called, _on_paper(drawing, piece, paper)))
+            page = true_size_page(drawing, piece.rule.millimetres_per_unit, paper, piece.name)
+            files.append((called, pdf_bytes(page)))
         except ImpossibleShape as too_large:
             trouble = str(too_large)
     return Sheet(f"{piece.name}: {view.name.replace('_', ' ')}", tuple(files), trouble)
-
-
-def _on_paper(drawing: Drawing, piece: Piece, paper: str) -> bytes:
-    # Matplotlib takes half a second to come in, and only a page that prints needs it.
-    from woodmath.drawing_pdf import pdf_bytes, true_size_page
-
-    return pdf_bytes(true_size_page(drawing, piece.rule.millimetres_per_unit, paper, piece.name))

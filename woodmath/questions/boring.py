@@ -7,10 +7,11 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from woodmath.boring import AugerBit, CountedFrom, derivation
+from woodmath.numbers_as_written import number_shown
 from woodmath.questions import row_of_holes, trial_holes
 from woodmath.questions.joint_sizes import touching
 from woodmath.questions.kinds import ChoiceAnswer, NumberAnswer
-from woodmath.questions.notation import length_shown, number_shown
+from woodmath.questions.notation import length_shown
 from woodmath.questions.question import Question, Slip
 from woodmath.questions.wording import in_words, put_in
 

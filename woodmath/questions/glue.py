@@ -6,10 +6,11 @@ import math
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
+from woodmath.numbers_as_written import number_shown
 from woodmath.post_joint import inner_cheek_derivation
 from woodmath.questions.joint_sizes import joint_shown, others, tenon_width, touching, with_square_ends
 from woodmath.questions.kinds import ChoiceAnswer
-from woodmath.questions.notation import length_shown, number_shown
+from woodmath.questions.notation import length_shown
 from woodmath.questions.question import Question, Slip
 from woodmath.questions.wording import in_words, put_in
 

@@ -11,14 +11,13 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from woodmath.errors import WoodmathError
-from woodmath.numbers_as_written import read_number
+from woodmath.numbers_as_written import number_shown, read_number
 from woodmath.questions.notation import (
     SAME_NUMBER,
     angle_shown,
     as_number,
     length_shown,
     number_of,
-    number_shown,
     on_a_mark,
 )
 from woodmath.rule import Rule

@@ -7,7 +7,7 @@ import re
 
 from woodmath.as_given import on_one_line
 from woodmath.errors import WoodmathError
-from woodmath.numbers_as_written import read_number
+from woodmath.numbers_as_written import number_shown, read_number
 from woodmath.rule import Rule
 
 SAME_NUMBER = 1e-9
@@ -42,15 +42,6 @@ def angle_shown(degrees: float) -> str:
     ('45°', '38.66°')
     """
     return f"{number_shown(degrees)}°"
-
-
-def number_shown(value: float) -> str:
-    """Return a number for reading, to two places at most.
-
-    >>> number_shown(15.0), number_shown(18.7512)
-    ('15', '18.75')
-    """
-    return f"{value:.2f}".rstrip("0").rstrip(".")
 
 
 def as_typed(given: object) -> str:

@@ -9,7 +9,8 @@ import sympy
 from woodmath.derivation import Derivation
 from woodmath.errors import ImpossibleShape
 from woodmath.fractions_in_print import set_fractions
-from woodmath.questions.notation import length_shown, number_shown, on_a_mark
+from woodmath.numbers_as_written import number_shown
+from woodmath.questions.notation import length_shown, on_a_mark
 from woodmath.rule import Rule
 
 if TYPE_CHECKING:

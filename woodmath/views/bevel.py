@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from woodmath.bevel import angle_error, bevel_angle
 from woodmath.drawing import Angle, Dimension, Drawing, Frame, Hatch, Label, Line, Shape, Wood, break_line
+from woodmath.numbers_as_written import number_shown
 from woodmath.rule import Rule
 from woodmath.views.view import LengthControl, Settings, View, number
 
@@ -41,7 +42,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
         Dimension(long_point, (0.0, 0.0), f"t = {rule.mark(thickness)}", -52.0),
         Label("the square end", frame.at(140.0, 40.0), (0.0, 0.82 * thickness), side="left"),
         Label(
-            f"{_degrees(angle)} off square",
+            f"{number_shown(angle)}° off square",
             frame.at(350.0, 44.0),
             middle,
             role="accent",
@@ -54,18 +55,14 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
         frame=frame,
         shapes=shapes,
         headline=f"{rule.mark(offset, unit=True)} along and {rule.mark(thickness, unit=True)} across "
-        f"strike {_degrees(angle)} off square.",
+        f"strike {number_shown(angle)}° off square.",
         told=(
             f"With the gauge one mark out ({rule.mark(mark, unit=True)}) the bevel is wrong by up to "
-            f"{_degrees(swing)}: the broken lines show both."
+            f"{number_shown(swing)}°: the broken lines show both."
             if known
             else "The distance along is no more than one mark of the rule: too short to gauge."
         ),
     )
-
-
-def _degrees(angle: float) -> str:
-    return f"{angle:.2f}".rstrip("0").rstrip(".") + "°"
 
 
 def _start(piece: Piece) -> Settings:

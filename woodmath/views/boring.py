@@ -45,10 +45,10 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
     frame = Frame.around(((-wide / 2, _OVER * post), (wide / 2, -(1 + _UNDER) * post)), _SIZE, _MARGINS)
     shapes = (
         Wood(rectangle(-wide / 2, -post, wide / 2, 0.0), "post", "long", 0.0, line=""),
-        *_hole(bit, depth, tip, post),
+        *_hole(bit, depth, post),
         *_faults(bit, depth, tip, post),
         *_bit(bit, tip, post, frame),
-        *_ladder(bit, turns, tip, post, frame, counted_from),
+        *_ladder(bit, turns, post, frame),
         Line(((-wide / 2, 0.0), (wide / 2, 0.0)), "outline"),
         Line(((-wide / 2, -post), (wide / 2, -post)), "outline"),
         *_measures(rule, bit, depth, tip, post, wide, frame),
@@ -64,7 +64,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
     )
 
 
-def _hole(bit: AugerBit, depth: float, tip: float, post: float) -> tuple[Shape, ...]:
+def _hole(bit: AugerBit, depth: float, post: float) -> tuple[Shape, ...]:
     """Return the full-width hole as far as it is bored, and no deeper than the post."""
     if depth <= 0.0:
         return ()
@@ -107,16 +107,14 @@ def _flute(half: float, level: float, pitch: float) -> Points:
     )
 
 
-def _ladder(
-    bit: AugerBit, turns: float, tip: float, post: float, frame: Frame, counted_from: str
-) -> tuple[Line, ...]:
+def _ladder(bit: AugerBit, turns: float, post: float, frame: Frame) -> tuple[Line, ...]:
     """Return a tick for every whole turn counted, beside the hole, the fifth ones longer."""
     every = 1 if bit.lead * frame.scale >= 4.0 else 5
     x = -bit.diameter / 2 - frame.length(5.0)
     ticks = []
     for turn in range(every, math.floor(turns) + 1, every):
         level = bit.depth(turn, "lips")
-        if level > post or level * frame.scale / 4.0 > 400:
+        if level > post:
             break
         long = frame.length(12.0 if turn % 5 == 0 else 6.0)
         ticks.append(Line(((x, -level), (x - long, -level)), "pencil" if turn % 5 == 0 else "quiet"))

@@ -18,6 +18,7 @@ from woodmath.drawing import (
     Points,
     Shape,
     Wood,
+    arc,
 )
 from woodmath.ellipse import Ellipse
 from woodmath.errors import ImpossibleShape
@@ -44,19 +45,20 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
     heel = ellipse.height_at(half_chord) if half_chord <= a else None
     first, second = sorted(ellipse.pins)
     pins = (first, second)
+    circle = _as_round_as(ellipse)
     shapes = (
         Line(((-a, 0.0), (a, 0.0)), "centre"),
         Line(((0.0, -b), (0.0, b)), "centre"),
-        Line(_round(a, b, _ROUND), "edge", True),
+        Line(_round(ellipse), "edge", True),
         *_rocker(ellipse, half_chord, heel),
-        Line(_as_round_as(ellipse), "hidden"),
+        Line(circle, "hidden"),
         *_dimensions(ellipse, pins, half_chord, heel, rule, frame),
-        *_string(settings, pins, a, b),
+        *_string(settings, pins, ellipse),
         *_pins(pins, number(settings, "pin_diameter"), frame),
         Label(
             f"radius R = {rule.mark(ellipse.radius_at_bottom)}",
             frame.at(28.0, 424.0),
-            _as_round_as(ellipse)[0],
+            circle[0],
             "circle as round as the bottom",
             bold=True,
             size=14.0,
@@ -89,37 +91,35 @@ def _thick_pins(ellipse: Ellipse, diameter: float, rule: Rule) -> str:
     )
 
 
-def _round(a: float, b: float, pieces: int) -> Points:
-    turns = (2 * math.pi * step / pieces for step in range(pieces))
-    return tuple((a * math.cos(turn), b * math.sin(turn)) for turn in turns)
+def _round(ellipse: Ellipse) -> Points:
+    return tuple(ellipse.point(360 * step / _ROUND) for step in range(_ROUND))
 
 
 def _rocker(ellipse: Ellipse, half_chord: float, heel: float | None) -> tuple[Shape, ...]:
     if heel is None:
         return ()
     b = ellipse.half_height
-    places = [half_chord * math.sin(math.pi / 2 * step / 24) for step in range(-24, 25)]
-    arc = tuple((x, ellipse.height_at(min(abs(x), half_chord)) - b) for x in places)
-    return (Wood(arc, "board", "long", 0.0, line=""), Line(arc, "accent"), Line((arc[0], arc[-1]), "edge"))
+    edge = tuple((x, height - b) for x, height in ellipse.lower_arc(2 * half_chord))
+    return (
+        Wood(edge, "board", "long", 0.0, line=""),
+        Line(edge, "accent"),
+        Line((edge[0], edge[-1]), "edge"),
+    )
 
 
 def _as_round_as(ellipse: Ellipse) -> Points:
     """Return the lower arc of the circle that lies closest to the bottom of the ellipse."""
     radius = ellipse.radius_at_bottom
-    widest = math.asin(min(0.95, 0.95 * ellipse.half_length / radius))
-    turns = (widest * step / 20 for step in range(-20, 21))
-    return tuple(
-        (radius * math.sin(turn), radius * (1 - math.cos(turn)) - ellipse.half_height) for turn in turns
-    )
+    widest = math.degrees(math.asin(min(0.95, 0.95 * ellipse.half_length / radius)))
+    return arc((0.0, radius - ellipse.half_height), radius, 270.0 - widest, 270.0 + widest, 40)
 
 
-def _string(settings: Settings, pins: tuple[Point, Point], a: float, b: float) -> tuple[Shape, ...]:
+def _string(settings: Settings, pins: tuple[Point, Point], ellipse: Ellipse) -> tuple[Shape, ...]:
     first, second = pins
-    turn = math.radians(number(settings, "pencil"))
-    pencil = (a * math.cos(turn), b * math.sin(turn))
+    pencil = ellipse.point(number(settings, "pencil"))
     if settings["motion"] == "still":
         return (Line((first, pencil, second), "string", True), Circle(pencil, 0.0, "pencil", "ink", dot=5.0))
-    places = [*_round(a, b, _ROUND), (a, 0.0)]
+    places = [*_round(ellipse), ellipse.point(0.0)]
     return (
         MovingLine(tuple((first, place, second) for place in places), 9.0, "string", True),
         MovingLine(tuple((place,) for place in places), 9.0, "pencil", dot=5.0),
@@ -137,8 +137,7 @@ def _dimensions(
     """Dimension outside the curve, each in a row or column of its own: pins, halves, rocker and rise."""
     a, b = ellipse.half_length, ellipse.half_height
     high, wide = b * frame.scale, max(a, half_chord) * frame.scale
-    upright = pins[0][0] == pins[1][0] and a < b
-    off = wide + 76.0 if upright else high + 60.0
+    off = wide + 76.0 if a < b else high + 60.0
     apart = Dimension(*pins, f"2c = {rule.mark(ellipse.pin_spacing)}", off)
     dimensions = [
         apart,

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -129,10 +128,9 @@ def _tenon_places(settings: Settings, edge: float) -> tuple[tuple[float, float],
 def _rocker(settings: Settings, ellipse: Ellipse | None) -> tuple[Wood, ...]:
     if ellipse is None:
         return ()
-    half, depth = number(settings, "rocker_length") / 2, number(settings, "rocker_depth")
-    places = [half * math.sin(math.pi / 2 * step / 24) for step in range(-24, 25)]
-    under = tuple((x, ellipse.height_at(x) - depth) for x in places)
-    return (Wood(((half, 0.0), (-half, 0.0), *under), "board", "long", 0.0, line="edge"),)
+    length, depth = number(settings, "rocker_length"), number(settings, "rocker_depth")
+    under = tuple((x, height - depth) for x, height in ellipse.lower_arc(length))
+    return (Wood(((length / 2, 0.0), (-length / 2, 0.0), *under), "board", "long", 0.0, line="edge"),)
 
 
 def _side(settings: Settings, ellipse: Ellipse | None) -> tuple[Wood | Line, ...]:

@@ -23,6 +23,7 @@ from woodmath.drawing import (
 )
 from woodmath.errors import ImpossibleShape
 from woodmath.lettering import text_width
+from woodmath.numbers_as_written import number_shown
 from woodmath.post_joint import PostJoint
 from woodmath.rule import Rule
 from woodmath.views.view import ChoiceControl, LengthControl, Settings, View, number
@@ -230,12 +231,8 @@ def _labels(joint: PostJoint, frame: Frame) -> tuple[Label, ...]:
 
 
 def _bevels(joint: PostJoint) -> str:
-    first, second = _degrees(joint.tenon.bevel), _degrees(joint.other_tenon.bevel)
+    first, second = (f"{number_shown(tenon.bevel, 1)}°" for tenon in (joint.tenon, joint.other_tenon))
     return f"mitred at {first}" if first == second else f"{first} and {second}"
-
-
-def _degrees(angle: float) -> str:
-    return f"{angle:.1f}".rstrip("0").rstrip(".") + "°"
 
 
 def _told(joint: PostJoint, rule: Rule) -> tuple[str, str]:
