@@ -255,10 +255,12 @@ class SetUp:
 
     def _filling(self, pins: Pins) -> str:
         python = self._places.python.relative_to(self._places.project)
-        tools = " ".join([*pins.build, *(pins.test_tools if self._level == "tests" else ())])
+        # Not by requirements.txt: pip would pack the whole folder, environment and all, for its last line.
+        pinned = [line for line in pins.required if "==" in line]
+        wanted = " ".join([*pinned, *pins.build, *(pins.test_tools if self._level == "tests" else ())])
         return (
-            f"{python} -m pip download --only-binary :all: -r requirements.txt "
-            f'-c woodmath/school/constraints.txt {tools} -d "{self._wheels}"'
+            f"{python} -m pip download --only-binary :all: -c woodmath/school/constraints.txt "
+            f'-d "{self._wheels}" {wanted}'
         )
 
     def _check_that_it_loads(self) -> None:
