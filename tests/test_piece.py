@@ -11,6 +11,7 @@ from hypothesis import strategies as some
 
 from woodmath.errors import BadPiece, ImpossibleShape, UnknownName
 from woodmath.piece import Piece
+from woodmath.piece_details import Tongue
 from woodmath.piece_tables import Bit, Joint, Post, TenonPlace
 from woodmath.rule import Rule
 
@@ -51,6 +52,7 @@ def test_the_cats_bed_is_read_in_inches() -> None:
         ends="mitred",
         end_clearance=0.0625,
         tenons=(TenonPlace(0.75, 2.5), TenonPlace(4.75, 2.5)),
+        tongue=Tongue(length=0.3125, clearance=0.0625, rebated_from="outer face"),
     )
     assert piece.end is not None and piece.end.top > piece.end.bottom
     assert piece.side is not None and piece.side.length == 18
@@ -219,12 +221,12 @@ def test_a_size_written_as_the_rule_marks_it_reads_back_the_same(
             "post.set_back is not known under [post]. It belongs under [joint].",
         ),
         (
-            "[rocker]",
-            "[rockers]",
-            "rockers is not known at the top of the file. Did you mean rocker? "
-            "Possible: name, rule, post, joint, bit, end, side, rocker, tools.",
+            "[tools]",
+            "[toolz]",
+            "toolz is not known at the top of the file. Did you mean tools? "
+            "Possible: name, rule, post, joint, bit, end, side, rocker, bead, bottom, timber, tools, boards.",
         ),
-        ("[bit]", "[timber]\nspecies = 'ash'\n[bit]", "timber is not known at the top of the file."),
+        ("[bit]", "[finish]\noil = 'linseed'\n[bit]", "finish is not known at the top of the file."),
         (
             'name = "A rocking bed for the workshop cat"',
             "",

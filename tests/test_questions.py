@@ -72,7 +72,7 @@ IN_THE_LOG_BOX = {
     "post-4": 40.6013,  # 12 over 14
     "post-5": "mitred",  # 34 + 19 and 33 + 21, against 19 twice and 21 twice
     "bevel-1": 12.0,
-    "bevel-2": 28 / math.sqrt(3),
+    "bevel-2": 26 / math.sqrt(3),
     "bevel-3": "offset",
     "bevel-4": 46.1691,  # 12.5 over 12
     "boring-1": 34 / 2.54,

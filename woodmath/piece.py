@@ -17,9 +17,11 @@ from woodmath.ellipse import Ellipse
 from woodmath.errors import BadPiece, ImpossibleShape
 from woodmath.finding import Remarks
 from woodmath.findings import findings_of
+from woodmath.piece_details import Bead, Bottom
 from woodmath.piece_kinds import Reading
-from woodmath.piece_reading import Group, Table, keys_of, kinds_of, read_table
-from woodmath.piece_tables import UNLISTED, Bit, End, Joint, Post, Rocker, Side, Tools
+from woodmath.piece_reading import Group, Table, keys_of, read_table, tables_of
+from woodmath.piece_shop import NO_BOARDS, UNLISTED, Boards, Timber, Tools
+from woodmath.piece_tables import Bit, End, Joint, Post, Rocker, Side
 from woodmath.piece_values import RuleMark, Words
 from woodmath.post_joint import PostJoint
 from woodmath.rule import Rule
@@ -41,8 +43,10 @@ class Piece(Table):
         What every piece has; the sizes are told in `woodmath.piece_tables`, as are the following.
     end, side, rocker : End, Side, Rocker, optional
         None where the piece has no such part.
-    tools : Tools
-        What hangs in the rack; empty where nothing is said about it.
+    bead, bottom, timber : Bead, Bottom, Timber, optional
+        None where the file says nothing about them.
+    tools, boards : Tools, Boards
+        What the shop has; empty where nothing is said about it.
 
     >>> piece = Piece.demo("cat-bed")
     >>> piece.rule.mark(piece.post.square, unit=True)
@@ -57,7 +61,11 @@ class Piece(Table):
     end: Annotated[End | None, Group("the two end panels", End)] = None
     side: Annotated[Side | None, Group("the two side panels", Side)] = None
     rocker: Annotated[Rocker | None, Group("the two rockers", Rocker)] = None
+    bead: Annotated[Bead | None, Group("the bead along the panels' level edges", Bead)] = None
+    bottom: Annotated[Bottom | None, Group("the loose bottom board", Bottom)] = None
+    timber: Annotated[Timber | None, Group("the wood that it is made of", Timber)] = None
     tools: Annotated[Tools, Group("what hangs in the rack", Tools)] = UNLISTED
+    boards: Annotated[Boards, Group("the boards from which it is to be made", Boards)] = NO_BOARDS
 
     @classmethod
     def read(cls, path: str | os.PathLike[str]) -> Piece:
@@ -112,9 +120,7 @@ class Piece(Table):
     @classmethod
     def _from_text(cls, text: str, called: str) -> Piece:
         given = piece_file.parsed(text, called)
-        tables = {
-            name: keys_of(kind.table) for name, kind in kinds_of(cls).items() if isinstance(kind, Group)
-        }
+        tables = tables_of(cls)
         reading = Reading(_rule_in(given), {"": keys_of(cls), **tables})
         piece = read_table(cls, given, "", reading)
         if piece is None:

@@ -149,6 +149,33 @@ def keys_of(table: type[Table]) -> tuple[str, ...]:
     return tuple(each.name for each in dataclasses.fields(table))
 
 
+def tables_of(table: type[Table], within: str = "") -> dict[str, tuple[str, ...]]:
+    """Return the keys of every table within a table, by the name under which a file writes it.
+
+    Parameters
+    ----------
+    table : type of Table
+        A frozen dataclass with annotated fields.
+    within : str
+        The name of the table itself; "" for the file as a whole.
+
+    Returns
+    -------
+    dict of str to tuple of str
+        Tables within tables too, as in "joint.tongue".
+
+    >>> from woodmath.piece_tables import Rocker
+    >>> tables_of(Rocker, "rocker")["rocker.tenon"]
+    ('thickness', 'width', 'length', 'line')
+    """
+    found: dict[str, tuple[str, ...]] = {}
+    for name, kind in kinds_of(table).items():
+        if isinstance(kind, Group):
+            found[_dotted(within, name)] = keys_of(kind.table)
+            found.update(tables_of(kind.table, _dotted(within, name)))
+    return found
+
+
 def read_table(table: type[ATable], given: Mapping[str, object], key: str, reading: Reading) -> ATable | None:
     """Read one table of a piece file, noting every fault in it.
 

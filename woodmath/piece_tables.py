@@ -10,8 +10,9 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from woodmath import leaning
-from woodmath.piece_reading import Rows, Table
-from woodmath.piece_values import Choice, Count, Length, Lengths, Threads
+from woodmath.piece_details import FootTenon, Tongue
+from woodmath.piece_reading import Group, Rows, Table
+from woodmath.piece_values import Choice, Count, Length, Threads
 from woodmath.post_joint import ENDS
 
 
@@ -137,6 +138,8 @@ class Joint(Table):
         How much every tenon falls short of its mortise, 0 or more.
     tenons : tuple of TenonPlace
         Along one panel edge; the others are alike.
+    tongue : Tongue, optional
+        What runs along every panel edge between the tenons; None where the file says nothing about it.
 
     >>> joint = Joint(tenon_thickness=0.5, set_back=0.375, ends="mitred")
     >>> joint.side_thickness, joint.side_set_back, joint.end_clearance
@@ -157,6 +160,7 @@ class Joint(Table):
         float, Length("how much every tenon falls short of its mortise", from_zero=True)
     ] = 0.0
     tenons: Annotated[tuple[TenonPlace, ...], Rows("the tenons along one panel edge", TenonPlace)] = ()
+    tongue: Annotated[Tongue | None, Group("the tongue along every panel edge", Tongue)] = None
 
     @property
     def side_thickness(self) -> float:
@@ -228,6 +232,8 @@ class Rocker(Table):
         Radius of the circle that is as round as the bottom, > 0.
     thickness, depth : float
         Of the board: through it, and from its top edge to the lowest point, > 0.
+    tenon : FootTenon, optional
+        How a post's foot is joined to it; None where the file says nothing about it.
 
     >>> Rocker(length=19, rise=2, bottom_radius=30, thickness=1, depth=4).rise
     2
@@ -238,24 +244,4 @@ class Rocker(Table):
     bottom_radius: Annotated[float, Length("radius of the circle that is as round as the bottom")]
     thickness: Annotated[float, Length("thickness of the board")]
     depth: Annotated[float, Length("from the top edge to the lowest point, at the middle")]
-
-
-@dataclass(frozen=True)
-class Tools(Table):
-    """What hangs in the rack, by width; an empty list says nothing about the rack.
-
-    Parameters
-    ----------
-    chisels, bits : tuple of float
-        Widths of the chisels and diameters of the auger bits, each > 0, in the piece's unit.
-
-    >>> Tools(chisels=(0.25, 0.5)).bits
-    ()
-    """
-
-    chisels: Annotated[tuple[float, ...], Lengths("width of a chisel")] = ()
-    bits: Annotated[tuple[float, ...], Lengths("diameter of an auger bit")] = ()
-
-
-UNLISTED = Tools()
-"""The rack of a file that says nothing about it."""
+    tenon: Annotated[FootTenon | None, Group("the tenon of a post's foot in the rocker", FootTenon)] = None

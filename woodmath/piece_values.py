@@ -194,6 +194,49 @@ class Threads(Kind):
 
 
 @dataclass(frozen=True)
+class Number(Kind):
+    """A plain number between two limits, such as a moisture in percent.
+
+    Parameters
+    ----------
+    meaning : str
+        What stands there and its unit, for a message.
+    least, most : float
+        Its limits, both possible.
+    such_as : str
+        One that works.
+
+    >>> Number("moisture, in percent", 0, 30, "12").read(12, "timber.moisture_now", Reading(Rule.inches(16)))
+    12.0
+    """
+
+    meaning: str
+    least: float
+    most: float
+    such_as: str
+
+    def read(self, given: object, key: str, reading: Reading) -> float | None:
+        """Return the number."""
+        if (
+            isinstance(given, int | float)
+            and not isinstance(given, bool)
+            and self.least <= given <= self.most
+        ):
+            return float(given)
+        limits = f"from {self.least:g} to {self.most:g}"
+        reading.refuse(
+            key,
+            given,
+            f"give a plain number {limits}, without quotes, such as {self.such_as} ({self.meaning}).",
+        )
+        return None
+
+    def example(self, rule: Rule) -> str:
+        """Return one that works, written as in the file."""
+        return self.such_as
+
+
+@dataclass(frozen=True)
 class Count(Kind):
     """A small whole number from 1 up.
 
