@@ -19,6 +19,7 @@ FAMILY = {
     "BadPiece": ValueError,
     "UnknownName": LookupError,
     "Disagreement": AssertionError,
+    "NotWritten": OSError,
     "SetUpProblem": RuntimeError,
 }
 # Python's own protocols (ending a command, a missing attribute), and our own faults, which are no maker's.

@@ -284,7 +284,7 @@ def test_an_unknown_question_is_met_with_those_of_its_page():
     with pytest.raises(UnknownName, match=r"“Bevel 1”. This page has: bevel-1, "):
         answer("Bevel 1")
     for nonsense in ("dovetail-1", "", None, 7):
-        with pytest.raises(UnknownName, match=r"There are: start-1, .* ellipse-5\."):
+        with pytest.raises(UnknownName, match=r"There are: start-1, .* own-3\."):
             answer(nonsense)
 
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 import pytest
 
-from woodmath.drawing import Drawing, Line, Points, Wood
+from woodmath.drawing import Drawing, Line, Point, Points, Wood
 from woodmath.piece import Piece
 from woodmath.views.piece import whole_piece
 from woodmath.views.view import Value
@@ -21,9 +22,43 @@ def posts_of_the_end(drawing: Drawing) -> list[Points]:
 
 
 def tenons_in(drawing: Drawing, post: Points) -> list[Points]:
+    """Return the tenons hidden in a post: every stretch of the panel's edge that reaches as deep as a tenon."""
     low, high = min(x for x, _ in post), max(x for x, _ in post)
-    hidden = [shape.points for shape in drawing.shapes if isinstance(shape, Line) and shape.role == "hidden"]
-    return [points for points in hidden if all(low - 1e-9 <= x <= high + 1e-9 for x, _ in points)]
+    reach, width = BED.post_joint().tenon.reach, BED.joint.tenons[0].width
+    (edge,) = (
+        shape.points
+        for shape in drawing.shapes
+        if isinstance(shape, Line)
+        and shape.role == "hidden"
+        and len(shape.points) > 4
+        and all(low - 1e-9 <= x <= high + 1e-9 for x, _ in shape.points)
+    )
+    # A tenon begins where the edge goes out from tongue or shoulder, and ends where it comes back.
+    found = []
+    for one, other in pairwise(edge):
+        if math.isclose(math.dist(one, other), width) and _depth(post, one) == pytest.approx(reach):
+            found.append((_at_the_face(post, one), one, other, _at_the_face(post, other)))
+    return found
+
+
+def _along_and_out(post: Points) -> tuple[Point, Point]:
+    """Return the way up a post along its inside face, and the way into it, each of length 1."""
+    foot, top = post[0], post[3]
+    length = math.dist(foot, top)
+    up = ((top[0] - foot[0]) / length, (top[1] - foot[1]) / length)
+    sign = 1.0 if post[1][0] > post[0][0] else -1.0
+    return up, (sign * up[1], -sign * up[0])
+
+
+def _depth(post: Points, point: Point) -> float:
+    _, into = _along_and_out(post)
+    return (point[0] - post[0][0]) * into[0] + (point[1] - post[0][1]) * into[1]
+
+
+def _at_the_face(post: Points, point: Point) -> Point:
+    _, into = _along_and_out(post)
+    depth = _depth(post, point)
+    return (point[0] - depth * into[0], point[1] - depth * into[1])
 
 
 def sides(outline: Points) -> list[float]:
@@ -50,11 +85,12 @@ def test_a_leaning_post_is_as_long_as_foot_panel_edge_and_top_along_it(settings:
     top = float(str(settings.get("end_top", 13.0)))
     edge = math.hypot(8.0, (top - 10.5) / 2)
     for post in posts_of_the_end(whole_piece.drawing(BED, **settings)):
-        assert max(sides(post)) == pytest.approx(BED.post.foot + edge + BED.post.top)
-        # Square to its length a post stays as thick as it was planed.
-        (x0, y0), (x1, y1), (x2, y2) = post[0], post[1], post[2]
-        area = abs((x1 - x0) * (y2 - y1) - (x2 - x1) * (y1 - y0))
-        assert area / max(sides(post)) == pytest.approx(BED.post.square)
+        # On the inside face, from the shoulder to the top, and as thick square to that as it was planed.
+        assert math.dist(post[0], post[3]) == pytest.approx(BED.post.foot + edge + BED.post.top)
+        assert _depth(post, post[2]) == pytest.approx(BED.post.square)
+        # The foot is cut level, the top square.
+        assert post[0][1] == post[1][1] == 0.0
+        assert math.dist(post[2], post[3]) == pytest.approx(BED.post.square)
 
 
 def test_a_tenon_that_the_slope_holds_is_drawn_even_where_the_height_alone_would_not_hold_it() -> None:

@@ -43,6 +43,11 @@ BY_HAND = {
     "start-1": Fraction(31, 16),  # 1.919 is 30.7 sixteenths; the 31st is the nearest
     "start-2": "post.square",
     "start-3": Fraction(5, 2),  # 13 less 10 1/2
+    "edges-1": Fraction(3, 8),  # 7/8 less 1/2
+    "edges-2": Fraction(3, 8),  # 5/16 and 1/16
+    "edges-3": Fraction(1, 8),  # 1/2 less the 3/8 that the rebate takes
+    "edges-4": "rebate, bead, tenon",
+    "edges-5": (0.25 + 0.0625) * 2 / math.sqrt(3),  # half an equilateral triangle: its side to its height
     "post-1": Fraction(5, 4),  # 1 3/4 less the set-back of 1/2
     "post-2": 45.0,  # 1/2 over 1/2
     "post-3": Fraction(1, 2),  # 1 3/4 less 1 1/4
@@ -52,6 +57,11 @@ BY_HAND = {
     "bevel-2": 0.875 / math.sqrt(3),  # half an equilateral triangle: the short leg to the long one
     "bevel-3": "offset",  # of two distances the shorter
     "bevel-4": 48.3665,  # 9/16 over 1/2 is 1.125
+    "lines-1": Fraction(41, 4),  # 3 to the panel, 4 3/4 on to the tenon, 2 1/2 of it
+    "lines-2": 1.0,  # 1/2 and 1/2
+    "lines-3": 11.0971,  # 3 and the root of 64 and 25/16
+    "lines-4": Fraction(1, 4),  # eight times 1/32
+    "lines-5": "to the right",
     "boring-1": 15.0,  # 1 1/4 at twelve turns to the inch
     "boring-2": 18.75,  # 1 9/16 at twelve turns to the inch
     "boring-3": "inside the wood",  # 1 1/4 and 5/16 make 1 9/16, less than 1 3/4
@@ -62,10 +72,18 @@ BY_HAND = {
     "ellipse-3": 30.0,
     "ellipse-4": B - B * math.sqrt(1 - (4.75 / A) ** 2),
     "ellipse-5": "a longer and higher one",
+    "own-1": Fraction(24, 13),
+    "own-2": Fraction(57, 2),  # 27, and twice 1 3/4 less 1/2 less 1/2
+    "own-3": "the side panels",  # 8.097 along the slope has become 8.220
 }
 IN_THE_LOG_BOX = {
     "start-1": 46.5,  # 46.35 is 92.7 half millimetres
     "start-3": 0.0,
+    "edges-1": 10.0,  # 22 less 12
+    "edges-2": 10.0,  # 8 and 2
+    "edges-3": 2.0,  # 12 less the 10 that the rebate takes
+    "edges-4": "rebate, bead, tenon",
+    "edges-5": 10 * 2 / math.sqrt(3),
     "post-1": 34.0,  # 45 less 11
     "post-2": 51.3402,  # 15 over 12, which is 5 to 4
     "post-3": 11.0,
@@ -75,11 +93,19 @@ IN_THE_LOG_BOX = {
     "bevel-2": 26 / math.sqrt(3),
     "bevel-3": "offset",
     "bevel-4": 46.1691,  # 12.5 over 12
+    "lines-1": 335.0,  # 40, 235 and 60
+    "lines-2": 26.0,  # 11 and 15
+    "lines-3": 360.0,  # upright: 40 and 320
+    "lines-4": 2.0,  # eight times a quarter of a millimetre
+    "lines-5": "to the right",
     "boring-1": 34 / 2.54,
     "boring-2": 42 / 2.54,
     "boring-3": "inside the wood",
     "boring-4": 8.0,  # 50 from centre to centre, 7.5 a space: 6.67, so seven spaces
     "boring-5": 2.54,
+    "own-1": Fraction(554, 300),
+    "own-2": 822.0,  # 780, and twice 45 less 12 less 12
+    "own-3": "the side panels",
 }
 
 
@@ -249,10 +275,14 @@ def test_no_key_is_given_twice():
     ("key", "number"),
     [
         ("start-1", "1.919"), ("start-2", "1¾ in"), ("start-3", "10½ in"),
+        ("edges-1", r"\tfrac{7}{8}"), ("edges-2", r"\tfrac{1}{16}"), ("edges-3", r"\tfrac{7}{8}"),
+        ("edges-4", r"\tfrac{1}{4}"), ("edges-5", "0.36084"),
         ("post-1", r"1\tfrac{3}{4}"), ("post-2", r"\tfrac{1}{2}"), ("post-3", r"1\tfrac{1}{4}"),
         ("post-4", r"\tfrac{3}{8}"), ("post-5", "7.5"),
         ("bevel-1", r"\tfrac{1}{2}"), ("bevel-2", r"\tfrac{7}{8}"), ("bevel-3", "1.53°"),
         ("bevel-4", r"\tfrac{9}{16}"),
+        ("lines-1", "10¼ in"), ("lines-2", "= 1$$"), ("lines-3", "11.097"), ("lines-4", "0.03125"),
+        ("lines-5", r"\tfrac{1}{2}"),
         ("boring-1", r"1\tfrac{1}{4}"), ("boring-2", r"\tfrac{5}{16}"), ("boring-3", "1⁹⁄₁₆ in"),
         ("boring-4", r"2\tfrac{1}{2}"), ("boring-5", "0.083333"),
         ("ellipse-1", "20⁷⁄₁₆ in"), ("ellipse-2", "42.469"), ("ellipse-3", "4.0336"), ("ellipse-4", "0.3954"),
@@ -317,5 +347,16 @@ def test_a_piece_that_lacks_a_board_says_so_where_the_board_is_asked_about():
     bare = replace(CAT_BED, end=None, side=None, rocker=None, joint=replace(CAT_BED.joint, tenons=()))
     answer = answers_for(bare)
     elsewhere = [key for key in QUESTIONS if answer(key, ...).verdict == "elsewhere"]
-    assert elsewhere == ["start-3", "post-5", "bevel-2", "bevel-3", "boring-4", *sorted(NO_ROCKER)]
+    without_end_or_side = [
+        "start-3",
+        "edges-1",
+        "edges-3",
+        "post-5",
+        "bevel-2",
+        "bevel-3",
+        "lines-1",
+        "lines-3",
+        "boring-4",
+    ]
+    assert elsewhere == [*without_end_or_side, *sorted(NO_ROCKER), "own-1", "own-2", "own-3"]
     assert "[side]" in answer("bevel-2", "1/2").told

@@ -132,12 +132,12 @@ def test_a_python_too_old_gets_a_sentence_and_a_command_and_no_traceback(platfor
 def test_without_a_command_the_possible_ones_are_listed(capsys: pytest.CaptureFixture[str]) -> None:
     assert main([]) == 0
     told = capsys.readouterr().out
-    assert all(f"-m woodmath {name}" in told for name in ("open", "test", "figures"))
+    assert all(f"-m woodmath {name}" in told for name in ("open", "test", "packet", "figures"))
 
 
 def test_an_unknown_command_is_answered_with_the_possible_ones(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["opne"]) == 2
-    assert capsys.readouterr().err == "There is no command 'opne'. The commands are: open, test, figures.\n"
+    assert capsys.readouterr().err == "There is no command 'opne'. The commands are: open, test, packet, figures.\n"
 
 
 def test_an_unknown_option_of_open_is_named(capsys: pytest.CaptureFixture[str]) -> None:
@@ -170,7 +170,7 @@ def test_ctrl_c_during_a_set_up_ends_it_with_a_sentence(
 
 
 def test_the_help_of_a_command_is_in_plain_words(capsys: pytest.CaptureFixture[str]) -> None:
-    for command in ("open", "test", "figures"):
+    for command in ("open", "test", "packet", "figures"):
         with pytest.raises(SystemExit) as ending:
             main([command, "--help"])
         assert ending.value.code == 0

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from typing import Any
 
+import ipywidgets
 from IPython import get_ipython
 
 
@@ -37,3 +38,27 @@ def when_this_cell_runs_again(clear: Callable[[], None]) -> None:
             shell.events.register("pre_run_cell", cell_will_run)
 
     shell.events.register("post_run_cell", cell_has_run)
+
+
+def with_parts(widget: Any) -> Iterator[Any]:
+    """Yield a widget and all that it is made of: what stands in it, and the layouts and styles.
+
+    Parameters
+    ----------
+    widget : Widget
+        From ipywidgets.
+
+    Yields
+    ------
+    Widget
+        Each of them is to be closed when the widget is wanted no more.
+
+    >>> len(list(with_parts(ipywidgets.VBox([ipywidgets.Text()]))))
+    5
+    """
+    yield widget
+    for name in widget.keys:
+        value = getattr(widget, name)
+        for part in value if isinstance(value, (list, tuple)) else (value,):
+            if isinstance(part, ipywidgets.Widget):
+                yield from with_parts(part)

@@ -8,29 +8,23 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
-from types import MappingProxyType
 
 from matplotlib.figure import Figure
 
-from woodmath.drawing import Angle, Dimension, Drawing, Frame, Label, Points, Shape, arc
+from woodmath.drawing import Drawing, Frame, Points, arc
 from woodmath.errors import ImpossibleShape, UnknownName
 from woodmath.fractions_in_print import set_fractions
-from woodmath.lettering import text_width
+from woodmath.layout import wrapped
 from woodmath.marks import marks
-from woodmath.paint import UNITS_IN_AN_INCH, paint, written
-from woodmath.pens import PALETTE, Disc, Mark, Motion, Stroke, Words
-from woodmath.rule_reading import INCH
+from woodmath.paint import paint, written
+from woodmath.paper import PAPERS, UNITS_IN_A_MILLIMETRE, paper_size
+from woodmath.pens import PALETTE, Stroke, Words
+from woodmath.true_size import bars_and_title, extent, middle_of_the_room, reframed, room_beside_the_bars
 
-PAPERS = MappingProxyType({"a4": ("A4", 210.0, 297.0), "letter": ("Letter", 215.9, 279.4)})
-"""Name, width and height in millimetres (A4: ISO 216; Letter: 8 1/2 by 11 in)."""
-
-_UNITS_IN_A_MILLIMETRE = UNITS_IN_AN_INCH / float(INCH)
 _INSET = 24.0
 _LINE_HEIGHT = 22.0
-_EDGE = 10.0
-_BESIDE, _ABOVE, _BELOW = 26.0, 10.0, 17.0
 
 
 def figure_of(drawing: Drawing, sentence: bool = True) -> Figure:
@@ -108,23 +102,21 @@ def true_size_page(
             f"One unit of the drawing cannot be {unit_in_millimetres} millimetres. Give 25.4 for a drawing "
             "in inches, 1 for one in millimetres."
         )
-    scale = unit_in_millimetres * _UNITS_IN_A_MILLIMETRE
+    scale = unit_in_millimetres * UNITS_IN_A_MILLIMETRE
     title = f"{name}: {drawing.title}" if name else drawing.title
-    left, top, right, bottom = _extent(marks(_reframed(drawing, Frame(1.0, 0.0, 0.0, 0.0, scale))))
+    left, top, right, bottom = extent(marks(reframed(drawing, Frame(1.0, 0.0, 0.0, 0.0, scale))))
     width, height = _sheet_for(
-        (right - left) / _UNITS_IN_A_MILLIMETRE, (bottom - top) / _UNITS_IN_A_MILLIMETRE, paper
+        (right - left) / UNITS_IN_A_MILLIMETRE, (bottom - top) / UNITS_IN_A_MILLIMETRE, paper
     )
-    page = _page(title, width, height, f"sheet {sheet} of {sheets}")
-    room = _room(width, height)
-    middle_x = (_EDGE + _BESIDE + room[0] / 2) * _UNITS_IN_A_MILLIMETRE
-    middle_y = (_EDGE + _BELOW + room[1] / 2) * _UNITS_IN_A_MILLIMETRE
+    page = bars_and_title(title, width, height, f"sheet {sheet} of {sheets}")
+    middle_x, middle_y = (each * UNITS_IN_A_MILLIMETRE for each in middle_of_the_room(width, height))
     placed = replace(
         page.frame,
         left=((left + right) / 2 - middle_x) / scale,
         bottom=(-(top + bottom) / 2 - middle_y) / scale,
         scale=scale,
     )
-    painted = (*marks(_reframed(drawing, placed)), *marks(page))
+    painted = (*marks(reframed(drawing, placed)), *marks(page))
     return paint(title, placed.width, placed.height, painted, "#ffffff")
 
 
@@ -195,109 +187,22 @@ def _below(drawing: Drawing) -> Iterator[Words]:
     parts += [(f"✗ {fault}", "accent", False) for fault in drawing.faults]
     level = drawing.frame.height + 6.0
     for text, colour, bold in parts:
-        for line in _wrapped(set_fractions(text), 15.0, bold, drawing.frame.width - 2 * _INSET):
+        for line in wrapped(set_fractions(text), 15.0, bold, drawing.frame.width - 2 * _INSET):
             level += _LINE_HEIGHT
             yield Words(line, (_INSET, level), 15.0, colour, "start", bold)
 
 
-def _wrapped(text: str, size: float, bold: bool, width: float) -> list[str]:
-    lines: list[str] = []
-    for word in text.split(" ") if text else []:
-        longer = f"{lines[-1]} {word}" if lines else word
-        if lines and text_width(longer, size, bold) <= width:
-            lines[-1] = longer
-        else:
-            lines.append(word)
-    return lines
-
-
-def _reframed(drawing: Drawing, frame: Frame) -> Drawing:
-    """Return a drawing in another frame: its lengths scale, its labels stay as far from what they name."""
-    shapes: list[Shape] = []
-    for shape in drawing.shapes:
-        if isinstance(shape, Label) and shape.point:
-            (x, y), (from_x, from_y) = drawing.frame.place(shape.where), drawing.frame.place(shape.point)
-            to_x, to_y = frame.place(shape.point)
-            shapes.append(replace(shape, where=frame.at(to_x + x - from_x, to_y + y - from_y)))
-        elif isinstance(shape, Angle):
-            shapes.append(replace(shape, radius=shape.radius * min(1.0, frame.scale / drawing.frame.scale)))
-        else:
-            shapes.append(shape)
-    return replace(drawing, frame=frame, shapes=tuple(shapes))
-
-
-def _room(width: float, height: float) -> tuple[float, float]:
-    """Return the width and height that a sheet leaves beside its bars and its title, in millimetres."""
-    return (width - 2 * _EDGE - _BESIDE, height - 2 * _EDGE - _ABOVE - _BELOW)
-
-
 def _sheet_for(needed_width: float, needed_height: float, paper: str) -> tuple[float, float]:
     """Return width and height of the sheet, upright if it fits and else on its side, all in millimetres."""
-    if paper not in PAPERS:
-        raise UnknownName(f"There is no paper called {paper!r}. Choose one of: {', '.join(PAPERS)}.")
-    called, *upright = PAPERS[paper]
+    upright = paper_size(paper)
     rooms = []
-    for width, height in (upright, reversed(upright)):
-        rooms.append(_room(width, height))
+    for width, height in (upright, upright[::-1]):
+        rooms.append(room_beside_the_bars(width, height))
         if needed_width <= rooms[-1][0] and needed_height <= rooms[-1][1]:
             return width, height
     standing, lying = (f"{math.floor(wide)} by {math.floor(high)} mm" for wide, high in rooms)
     raise ImpossibleShape(
         f"At full size the drawing needs {math.ceil(needed_width)} by {math.ceil(needed_height)} mm with its "
-        f"dimensions. A sheet of {called} has room for {standing}, or for {lying} laid on its side. "
+        f"dimensions. A sheet of {PAPERS[paper][0]} has room for {standing}, or for {lying} laid on its side. "
         "Draw a smaller part of it."
     )
-
-
-def _extent(painted: Iterable[Mark]) -> tuple[float, float, float, float]:
-    """Return left, top, right and bottom of everything that is seen, in picture units."""
-    boxes = []
-    for mark in painted:
-        if isinstance(mark, Words):
-            boxes.append(mark.box)
-            continue
-        reach = mark.pen.width / 2 if mark.pen else 0.0
-        if isinstance(mark, Motion):
-            reach = max(reach, mark.dot)
-            points = [point for frame in mark.frames for point in frame]
-        elif mark.clip:
-            points = list(mark.clip)
-        elif isinstance(mark, Disc):
-            reach += mark.radius
-            points = [mark.centre]
-        else:
-            points = [point for line in mark.lines for point in line]
-        xs, ys = [x for x, _ in points], [y for _, y in points]
-        boxes.append((min(xs) - reach, min(ys) - reach, max(xs) + reach, max(ys) + reach))
-    lefts, tops, rights, bottoms = zip(*boxes or [(0.0, 0.0, 0.0, 0.0)], strict=True)
-    return (min(lefts), min(tops), max(rights), max(bottoms))
-
-
-def _page(title: str, width: float, height: float, count: str) -> Drawing:
-    """Return what every sheet carries, in millimetres of the sheet."""
-    corner_x, corner_y, top = _EDGE + 6.0, _EDGE, height - _EDGE - 3.0
-    room = (width - 2 * _EDGE - 30.0) * _UNITS_IN_A_MILLIMETRE
-    reminder = _wrapped(
-        "Print at 100 %, measure before you cut: all four bars must be true.",
-        13.0,
-        False,
-        (width - _EDGE - corner_x - 108.0) * _UNITS_IN_A_MILLIMETRE,
-    )
-    shapes: list[Shape] = []
-    for step, (text, length) in enumerate((("100 mm", 100.0), ("4 in", 4 * float(INCH)))):
-        x, y = corner_x + 11.0 * step, corner_y + 7.0 * step
-        shapes += [
-            Dimension((corner_x, y), (corner_x + length, y), text, 10.0),
-            Dimension((x, corner_y + 17.0), (x, corner_y + 17.0 + length), text, -10.0, 30.0 * step),
-        ]
-    shapes += [
-        Label(line, (_EDGE, top - 5.0 * row), bold=True)
-        for row, line in enumerate(_wrapped(set_fractions(title), 15.0, True, room))
-    ]
-    shapes += [
-        Label(line, (corner_x + 108.0, corner_y + 13.0 - 5.0 * row), size=13.0)
-        for row, line in enumerate(reminder)
-    ]
-    shapes.append(Label(count, (width - _EDGE, top), side="left", role="quiet"))
-    size = (width * _UNITS_IN_A_MILLIMETRE, height * _UNITS_IN_A_MILLIMETRE)
-    return Drawing(title, Frame(*size, 0.0, 0.0, _UNITS_IN_A_MILLIMETRE), tuple(shapes), "")

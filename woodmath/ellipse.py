@@ -7,6 +7,7 @@ loop of 2a + 2c, and the bottom is as round as a circle of radius a²/b: not a, 
 
 from __future__ import annotations
 
+import functools
 import math
 from dataclasses import dataclass
 
@@ -300,9 +301,7 @@ class Ellipse:
         >>> Ellipse(half_length=5, half_height=4).lower_arc(6, pieces=2)
         ((-3.0, 0.8), (0.0, 0.0), (3.0, 0.8))
         """
-        half = length / 2
-        places = [half * math.sin(math.pi * (step / pieces - 0.5)) for step in range(pieces + 1)]
-        return tuple((x, self.height_at(x)) for x in places)
+        return _lower_arc(self, length, pieces)
 
     def angle_at(self, x: float) -> float:
         """Slope of the lower half, in degrees from level.
@@ -393,3 +392,11 @@ class Ellipse:
     @property
     def _long_and_short(self) -> tuple[float, float]:
         return max(self.half_length, self.half_height), min(self.half_length, self.half_height)
+
+
+# A slider that moves something else asks for the same rocker at every step.
+@functools.lru_cache(maxsize=8)
+def _lower_arc(ellipse: Ellipse, length: float, pieces: int) -> tuple[tuple[float, float], ...]:
+    half = length / 2
+    places = [half * math.sin(math.pi * (step / pieces - 0.5)) for step in range(pieces + 1)]
+    return tuple((x, ellipse.height_at(x)) for x in places)

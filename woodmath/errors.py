@@ -32,5 +32,9 @@ class Disagreement(WoodmathError, AssertionError):
     """A number of ours that is further from a published one than the stated tolerance."""
 
 
+class NotWritten(WoodmathError, OSError):
+    """A file that cannot be written where it is asked for; the message says what is in the way."""
+
+
 class SetUpProblem(WoodmathError, RuntimeError):
     """The set-up of the course could not go on; the message holds the command that mends it."""

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Literal
 from woodmath.as_given import quoted
 from woodmath.errors import UnknownName, WoodmathError
 from woodmath.fractions_in_print import set_fractions
-from woodmath.questions import bevel, boring, ellipse, post_joint, start
+from woodmath.questions import bevel, boring, edges, ellipse, own_piece, post_joint, setting_out, start
 from woodmath.questions.kinds import Value
 from woodmath.questions.notation import SAME_NUMBER, as_typed
 from woodmath.questions.question import Question
@@ -23,7 +23,16 @@ from woodmath.questions.question import Question
 if TYPE_CHECKING:
     from woodmath.piece import Piece
 
-PAGES = (start.QUESTIONS, post_joint.QUESTIONS, bevel.QUESTIONS, boring.QUESTIONS, ellipse.QUESTIONS)
+PAGES = (
+    start.QUESTIONS,
+    edges.QUESTIONS,
+    post_joint.QUESTIONS,
+    bevel.QUESTIONS,
+    setting_out.QUESTIONS,
+    boring.QUESTIONS,
+    ellipse.QUESTIONS,
+    own_piece.QUESTIONS,
+)
 """The questions of every page, in the order of the pages and from easy to hard."""
 
 Verdict = Literal["right", "wrong", "unread", "waiting", "elsewhere"]

@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING, Any
 import ipywidgets
 from ipywidgets import Layout
 
-from woodmath.cell_runs import when_this_cell_runs_again
+from woodmath.cell_runs import when_this_cell_runs_again, with_parts
 from woodmath.controls import row_for
 from woodmath.drawing import Drawing, Frame
 from woodmath.drawing_svg import svg
@@ -120,7 +120,7 @@ class Explorer:
     def close(self) -> None:
         """Take picture and controls away, in the page and in the kernel; what was drawn last can still be read."""
         if self.widget:
-            for part in list(_with_parts(self.widget)):
+            for part in list(with_parts(self.widget)):
                 part.close()
         self.widget = None
         self.rows = {}
@@ -205,13 +205,3 @@ def _style_sheet(name: str, frame: Frame) -> str:
         f".{name} svg{{width:{_LEAST_WIDTH}px;display:block}}"
         f".{name} p{{position:sticky;inset:auto;left:4px;width:calc(100cqw - 8px);height:13.5em}}}}</style>"
     )
-
-
-def _with_parts(widget: Any) -> Iterator[Any]:
-    """Yield a widget and all that it is made of: what stands in it, and the layouts and styles."""
-    yield widget
-    for name in widget.keys:
-        value = getattr(widget, name)
-        for part in value if isinstance(value, (list, tuple)) else (value,):
-            if isinstance(part, ipywidgets.Widget):
-                yield from _with_parts(part)

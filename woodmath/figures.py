@@ -16,10 +16,14 @@ from xml.etree import ElementTree
 from woodmath.piece import Piece
 from woodmath.views.bevel import struck_bevel
 from woodmath.views.boring import bored_hole
+from woodmath.views.edges import edge_in_section
+from woodmath.views.edges_corner import panel_corner
 from woodmath.views.ellipse import pins_and_string
 from woodmath.views.hole_rows import row_of_holes
 from woodmath.views.piece import whole_piece
 from woodmath.views.post_joint import post_section
+from woodmath.views.setting_out import four_posts
+from woodmath.views.setting_out_hands import hands_in_plan
 from woodmath.views.view import Value, View
 
 RENEW = "python3 -m woodmath figures"
@@ -76,8 +80,22 @@ def still_pictures() -> tuple[StillPicture, ...]:
             "00-start-here.svg",
             whole_piece,
             "cat-bed",
-            "The cat's bed in two elevations: an end that leans outward between two posts on a "
-            "rocker, and a level side between its posts.",
+            "The cat's bed from the end, from the side, from above and as it stands: ends that lean outward "
+            "between posts on two rockers, level sides, and a loose bottom.",
+        ),
+        StillPicture(
+            "04-rebate-bead-and-groove.svg",
+            edge_in_section,
+            "cat-bed",
+            "The edge of a panel in its post, cut level: a rebate from the outer face leaves a tongue, which stands "
+            "in the post's groove a little short of its floor, and the tenon goes on from it.",
+        ),
+        StillPicture(
+            "04-bead-at-the-corner.svg",
+            panel_corner,
+            "cat-bed",
+            "The upper corner of a panel: the bead and its quirk run along the level edge and out over the shoulder, "
+            "the tongue is cut away beside them, and the tenon begins further down.",
         ),
         StillPicture(
             "05-the-corner-post.svg",
@@ -93,6 +111,20 @@ def still_pictures() -> tuple[StillPicture, ...]:
             "cat-bed",
             "A tenon seen on its edge: a line as far from the square end as the tenon is thick, "
             "joined to the opposite corner, makes a bevel of 45 degrees.",
+        ),
+        StillPicture(
+            "07-four-posts-at-once.svg",
+            four_posts,
+            "cat-bed",
+            "Four square posts side by side with their ends flush: every line is squared across all four, the "
+            "mortises lie nearer to the one arris on left-hand posts and to the other on right-hand ones.",
+        ),
+        StillPicture(
+            "07-hands-of-the-posts.svg",
+            hands_in_plan,
+            "cat-bed",
+            "The four posts in plan with stubs of the panels between them: each has mortises on its two inside "
+            "faces, and posts across the diagonal are alike.",
         ),
         StillPicture(
             "08-boring-by-count.svg",
@@ -114,6 +146,13 @@ def still_pictures() -> tuple[StillPicture, ...]:
             "cat-bed",
             "Two pins with a loop of string round them and a pencil draw a flat ellipse; its lowest "
             "part is the rocker.",
+        ),
+        StillPicture(
+            "17-make-your-own-piece.svg",
+            whole_piece,
+            "hound-bed",
+            "The hound's bed from the end, from the side, from above and as it stands: the cat's bed made larger, with "
+            "heavier posts, three tenons in every edge and flatter rockers.",
         ),
         StillPicture(
             "readme.svg",

@@ -11,6 +11,10 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from woodmath.finding import SEVERITIES, Finding, Remarks, about, more, size, thicknesses
+from woodmath.findings_as_made import as_made_findings
+from woodmath.findings_boards import board_findings
+from woodmath.findings_case import bottom_findings, case_findings
+from woodmath.findings_foot import foot_findings
 from woodmath.findings_joint import bit_width_findings, joint_findings
 from woodmath.findings_rocker import rocker_findings
 from woodmath.post_joint import usual_thickness
@@ -42,7 +46,7 @@ def findings_of(piece: Piece) -> Remarks:
 
     >>> from woodmath.piece import Piece
     >>> [finding.place for finding in findings_of(Piece.demo("log-box"))]
-    ['the mitred ends', 'the inside corner of the post']
+    ['the mitred ends', 'the inside corner of the post', 'the face of the side']
     """
     remarks = [
         *joint_findings(piece),
@@ -51,6 +55,11 @@ def findings_of(piece: Piece) -> Remarks:
         *_rack(piece),
         *_panels(piece),
         *rocker_findings(piece),
+        *foot_findings(piece),
+        *case_findings(piece),
+        *bottom_findings(piece),
+        *board_findings(piece),
+        *as_made_findings(piece),
     ]
     return Remarks(sorted(remarks, key=lambda remark: SEVERITIES.index(remark.severity)))
 

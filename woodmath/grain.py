@@ -14,6 +14,10 @@ def _fraction(index: int) -> float:
     return (index * 0.6180339887) % 1.0
 
 
+_SMALL = 80.0
+"""Across an end this many picture units wide, or less, the rings stand as far apart as here."""
+
+
 def rings(outline: Points, pith: Point | None, tint: str) -> Iterator[Disc]:
     """Yield growth rings about the pith, cut off at an outline: end grain.
 
@@ -36,16 +40,21 @@ def rings(outline: Points, pith: Point | None, tint: str) -> Iterator[Disc]:
     heart = pith or (left - 0.35 * size, bottom + 0.55 * size)
     corners = [math.dist(heart, corner) for corner in outline]
     inside = left <= heart[0] <= right and top <= heart[1] <= bottom
+    nearest = math.hypot(
+        max(left - heart[0], 0.0, heart[0] - right), max(top - heart[1], 0.0, heart[1] - bottom)
+    )
     radius = size * 0.03 if inside else min(corners) * 0.7
+    # In a small picture rings as close as in a large one would run into one grey.
+    apart = max(size, _SMALL)
     radii: list[float] = []
     while radius < max(corners):
         radii.append(radius)
-        radius += size * (0.014 + 0.026 * _fraction(len(radii) - 1))
-    late = radii[2::3]
-    early = [ring for ring in radii if ring not in late]
-    for rings, width in ((early, 0.7), (late, 1.5)):
+        radius += apart * (0.014 + 0.026 * _fraction(len(radii) - 1))
+    for late, width in ((False, 0.7), (True, 1.5)):
         pen = Pen(f"{tint} grain", width)
-        yield from (Disc(heart, ring, pen, "", outline) for ring in rings)
+        for place, ring in enumerate(radii):
+            if (place % 3 == 2) == late and ring > nearest:
+                yield Disc(heart, ring, pen, "", outline)
 
 
 def long_grain(outline: Points, angle: float, tint: str) -> Iterator[Stroke]:

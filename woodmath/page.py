@@ -1,19 +1,28 @@
 """What a page imports, in one line: the piece, the topics, the views, and the three things that a page does."""
 
-from woodmath import bevel, boring, ellipse, leaning, post_joint
+from woodmath import bevel, boring, edges, ellipse, leaning, post_joint, scaling, setting_out
 from woodmath.comparison import compare
 from woodmath.exercises import answers_for
 from woodmath.explorer import look
 from woodmath.piece import Piece
+from woodmath.piece_editor import edit
 from woodmath.piece_file import demo_text
+from woodmath.piece_scaling import scaling_table
 from woodmath.self_check import check_installation
 from woodmath.sheet import sheet_at_true_size
 from woodmath.views.bevel import struck_bevel
 from woodmath.views.boring import bored_hole
+from woodmath.views.edges import edge_in_section
+from woodmath.views.edges_corner import panel_corner
 from woodmath.views.ellipse import pins_and_string
 from woodmath.views.hole_rows import row_of_holes
 from woodmath.views.piece import whole_piece
 from woodmath.views.post_joint import post_section
+from woodmath.views.setting_out import four_posts
+from woodmath.views.setting_out_dividers import dividers_and_datum
+from woodmath.views.setting_out_hands import hands_in_plan
+from woodmath.views.setting_out_net import post_net
+from woodmath.views.setting_out_stick import story_stick
 from woodmath.views.trial_holes import trial_holes
 
 __all__ = [
@@ -25,14 +34,26 @@ __all__ = [
     "check_installation",
     "compare",
     "demo_text",
+    "dividers_and_datum",
+    "edge_in_section",
+    "edges",
+    "edit",
     "ellipse",
+    "four_posts",
+    "hands_in_plan",
     "leaning",
     "look",
+    "panel_corner",
     "pins_and_string",
     "post_joint",
+    "post_net",
     "post_section",
     "row_of_holes",
+    "scaling",
+    "scaling_table",
+    "setting_out",
     "sheet_at_true_size",
+    "story_stick",
     "struck_bevel",
     "trial_holes",
     "whole_piece",

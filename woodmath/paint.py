@@ -21,9 +21,9 @@ from matplotlib.path import Path as Outline
 from matplotlib.patheffects import Stroke as Halo
 
 from woodmath.drawing import Point, Points
+from woodmath.paper import UNITS_IN_AN_INCH
 from woodmath.pens import PALETTE, Disc, Mark, Motion, Pen, Stroke, Words
 
-UNITS_IN_AN_INCH = 96.0
 _POINT = 72.0 / UNITS_IN_AN_INCH
 _SETTINGS: Mapping[Any, Any] = MappingProxyType(
     {

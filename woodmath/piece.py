@@ -7,24 +7,31 @@ opens, and `findings` says what must change.
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
+from functools import cached_property
 from pathlib import Path
 from typing import Annotated
 
-from woodmath import piece_file
+from woodmath import piece_as_made, piece_file, piece_origin
 from woodmath.boring import AugerBit
 from woodmath.ellipse import Ellipse
 from woodmath.errors import BadPiece, ImpossibleShape
 from woodmath.finding import Remarks
 from woodmath.findings import findings_of
+from woodmath.piece_as_made import Change, changes_between, made_over
 from woodmath.piece_details import Bead, Bottom
-from woodmath.piece_kinds import Reading
-from woodmath.piece_reading import Group, Table, keys_of, read_table, tables_of
+from woodmath.piece_file import Shelf
+from woodmath.piece_kinds import MOST_FAULTS, Reading, as_written
+from woodmath.piece_origin import Origin, origin_of, scaled_over
+from woodmath.piece_reading import NOT_A_KEY, Group, Table, keys_of, read_table, tables_of
 from woodmath.piece_shop import NO_BOARDS, UNLISTED, Boards, Timber, Tools
 from woodmath.piece_tables import Bit, End, Joint, Post, Rocker, Side
 from woodmath.piece_values import RuleMark, Words
 from woodmath.post_joint import PostJoint
 from woodmath.rule import Rule
+
+APART = (*piece_origin.KEYS, piece_as_made.KEY)
+"""Keys at the top of a file that say how its tables are to be taken."""
 
 
 @dataclass(frozen=True)
@@ -47,6 +54,10 @@ class Piece(Table):
         None where the file says nothing about them.
     tools, boards : Tools, Boards
         What the shop has; empty where nothing is said about it.
+    origin : Origin, optional
+        Where it is scaled from; None where its file gives all sizes itself.
+    cut : tuple of str
+        What is already cut, by the names in `woodmath.piece_as_made.CUT`.
 
     >>> piece = Piece.demo("cat-bed")
     >>> piece.rule.mark(piece.post.square, unit=True)
@@ -66,6 +77,9 @@ class Piece(Table):
     timber: Annotated[Timber | None, Group("the wood that it is made of", Timber)] = None
     tools: Annotated[Tools, Group("what hangs in the rack", Tools)] = UNLISTED
     boards: Annotated[Boards, Group("the boards from which it is to be made", Boards)] = NO_BOARDS
+    origin: Origin | None = field(default=None, compare=False, repr=False, metadata=NOT_A_KEY)
+    cut: tuple[str, ...] = field(default=(), metadata=NOT_A_KEY)
+    plan: Piece | None = field(default=None, compare=False, repr=False, metadata=NOT_A_KEY)
 
     @classmethod
     def read(cls, path: str | os.PathLike[str]) -> Piece:
@@ -91,7 +105,35 @@ class Piece(Table):
         Traceback (most recent call last):
         woodmath.errors.BadPiece: There is no file no-such-piece.toml. ...
         """
-        return cls._from_text(piece_file.text_of(path), Path(path).name)
+        file = Path(path)
+        return cls._on_shelf(piece_file.text_of(file), Shelf(file.name, file.parent))
+
+    @classmethod
+    def from_text(cls, text: str, folder: str | os.PathLike[str] | None = None) -> Piece:
+        """Read a piece from the text of a file, whether it was saved or not.
+
+        Parameters
+        ----------
+        text : str
+            TOML.
+        folder : str or path, optional
+            Where it is going to lie, and so where the file lies that it may be scaled from.
+
+        Returns
+        -------
+        Piece
+            Its lengths in the unit of its own rule.
+
+        Raises
+        ------
+        BadPiece
+            As for `read`.
+
+        >>> text = piece_file.demo_text("cat-bed").replace('length = "18"', 'length = "20"')
+        >>> Piece.from_text(text).side.length
+        20.0
+        """
+        return cls._on_shelf(text, Shelf("This text", Path(folder) if folder is not None else None))
 
     @classmethod
     def demo(cls, name: str) -> Piece:
@@ -100,7 +142,8 @@ class Piece(Table):
         Parameters
         ----------
         name : str
-            "cat-bed" (a rocking bed for the workshop cat, in inches) or "log-box" (upright, in millimetres).
+            "cat-bed" (a rocking bed for the workshop cat, in inches), "hound-bed" (the same for a hound, scaled up
+            from it) or "log-box" (upright, in millimetres).
 
         Returns
         -------
@@ -115,20 +158,65 @@ class Piece(Table):
         >>> Piece.demo("log-box").rule.unit
         'millimetre'
         """
-        return cls._from_text(piece_file.demo_text(name), f"{name}.toml")
+        return cls._on_shelf(piece_file.demo_text(name), Shelf(f"{name}.toml"))
 
     @classmethod
-    def _from_text(cls, text: str, called: str) -> Piece:
-        given = piece_file.parsed(text, called)
-        tables = tables_of(cls)
-        reading = Reading(_rule_in(given), {"": keys_of(cls), **tables})
-        piece = read_table(cls, given, "", reading)
-        if piece is None:
-            count = len(reading.faults)
-            told = "one fault" if count == 1 else f"{count} faults"
-            lines = "\n".join(f"  {fault}" for fault in reading.faults)
-            raise BadPiece(f"{called} has {told}; put right what is listed and read it again.\n{lines}")
-        return piece
+    def _on_shelf(cls, text: str, shelf: Shelf) -> Piece:
+        given = piece_file.parsed(text, shelf.called)
+        said = {key: given.pop(key) for key in APART if key in given}
+        reading = Reading(_rule_in(given), {"": (*keys_of(cls), *APART), **tables_of(cls)}, apart=APART)
+        planned = cls._planned(given, said, shelf, reading)
+        cut: tuple[str, ...] = ()
+        piece = planned
+        if planned is not None and piece_as_made.KEY in said and not reading.faults:
+            piece, cut = made_over(planned, said[piece_as_made.KEY], reading)
+        if piece is None or reading.faults:
+            raise _refusal(shelf.called, reading.faults)
+        return replace(piece, cut=cut, plan=planned) if piece_as_made.KEY in said else piece
+
+    @classmethod
+    def _planned(
+        cls, given: dict[str, object], said: dict[str, object], shelf: Shelf, reading: Reading
+    ) -> Piece | None:
+        """Return the piece as its file plans it: from its own tables, or by scale from another piece."""
+        if "scaled_from" not in said:
+            for key in piece_origin.KEYS:
+                if key in said:
+                    reading.fault(key, f"goes with scaled_from only. Add scaled_from, or take {key} out.")
+            return read_table(cls, given, "", reading)
+        source = cls._source(said["scaled_from"], shelf, reading)
+        if source is None:
+            return None
+        if "rule" not in given:
+            reading.rule = source.rule
+        piece, scale = scaled_over(source, given, said, reading)
+        if reading.faults:
+            return None
+        return replace(piece, origin=origin_of(piece, source, scale, given))
+
+    @classmethod
+    def _source(cls, name: object, shelf: Shelf, reading: Reading) -> Piece | None:
+        if not isinstance(name, str):
+            reading.refuse(
+                "scaled_from", name, 'name a demo piece, or a file of the same folder: "other-bed.toml".'
+            )
+            return None
+        try:
+            text, there = shelf.beside(name)
+            return cls._on_shelf(text, there).planned
+        except BadPiece as trouble:
+            reading.fault("scaled_from", f"= {as_written(name)}: {trouble!s:.600}")
+            return None
+
+    @property
+    def planned(self) -> Piece:
+        """The piece as it was planned; itself where its file says nothing of what came out otherwise."""
+        return self if self.plan is None else self.plan
+
+    @cached_property
+    def changes(self) -> tuple[Change, ...]:
+        """Every value that came out otherwise than planned."""
+        return changes_between(self.planned, self)
 
     def post_joint(self) -> PostJoint:
         """Return the joint in a post: the end's tenon first, the side's as the other.
@@ -215,8 +303,8 @@ class Piece(Table):
 
         Source: beside each threshold of the modules of findings.
 
-        >>> [finding.severity for finding in Piece.demo("cat-bed").findings()]
-        ['note']
+        >>> Piece.demo("cat-bed").findings()[0].severity
+        'note'
         """
         return findings_of(self)
 
@@ -227,3 +315,11 @@ def _rule_in(given: dict[str, object]) -> Rule:
     if rule is not None:
         return rule
     return Rule.millimetres(0.5) if "mm" in str(given.get("rule")) else Rule.inches(16)
+
+
+def _refusal(called: str, faults: list[str]) -> BadPiece:
+    told = "one fault" if len(faults) == 1 else f"{len(faults)} faults"
+    if len(faults) > MOST_FAULTS:
+        told, faults = f"more than {MOST_FAULTS} faults", faults[:MOST_FAULTS]
+    lines = "\n".join(f"  {fault}" for fault in faults)
+    return BadPiece(f"{called} has {told}; put right what is listed and read it again.\n{lines}")

@@ -10,9 +10,8 @@ from typing import Annotated
 
 from woodmath.piece_reading import Table
 from woodmath.piece_values import Choice, Length
+from woodmath.rebate import FACES
 
-FACES = ("outer face", "inner face")
-"""The faces of a panel from which its edges can be rebated."""
 LINES = ("upright", "along the post")
 """How a tenon on a leaning foot can point: straight down, or in the post's own line."""
 
@@ -35,9 +34,10 @@ class Tongue(Table):
     (0.375, 'outer face')
     """
 
-    length: Annotated[float, Length("how far the tongue stands out from the shoulder")]
+    length: Annotated[float, Length("how far the tongue stands out from the shoulder", stock=True)]
     clearance: Annotated[
-        float, Length("how much the tongue falls short of its groove's floor and ends", from_zero=True)
+        float,
+        Length("how much the tongue falls short of its groove's floor and ends", stock=True, from_zero=True),
     ] = 0.0
     rebated_from: Annotated[str, Choice("the face of the panel from which its edges are rebated", FACES)] = (
         FACES[0]
@@ -62,8 +62,8 @@ class Bead(Table):
     0.25
     """
 
-    width: Annotated[float, Length("width of the bead")]
-    quirk: Annotated[float, Length("width of the narrow groove beside the bead")]
+    width: Annotated[float, Length("width of the bead", stock=True)]
+    quirk: Annotated[float, Length("width of the narrow groove beside the bead", stock=True)]
 
 
 @dataclass(frozen=True)
@@ -85,9 +85,9 @@ class FootTenon(Table):
     'upright'
     """
 
-    thickness: Annotated[float, Length("thickness of the tenon, across the rocker")]
-    width: Annotated[float, Length("width of the tenon along the rocker, measured level")]
-    length: Annotated[float, Length("from the shoulder to the tenon's end")]
+    thickness: Annotated[float, Length("thickness of the tenon, across the rocker", stock=True)]
+    width: Annotated[float, Length("width of the tenon along the rocker, measured level", stock=True)]
+    length: Annotated[float, Length("from the shoulder to the tenon's end", stock=True)]
     line: Annotated[str, Choice("how the tenon points", LINES)] = LINES[0]
 
 
@@ -110,10 +110,14 @@ class Bottom(Table):
     0.0
     """
 
-    thickness: Annotated[float, Length("thickness of the bottom board")]
+    thickness: Annotated[float, Length("thickness of the bottom board", stock=True)]
     rest: Annotated[
         float,
         Length("from the panels' lower edge up to the bottom's underside, measured upright", from_zero=True),
     ]
-    clearance: Annotated[float, Length("what the bottom leaves free all round", from_zero=True)] = 0.0
-    cleat: Annotated[float, Length("side of the square cleats under the bottom", from_zero=True)] = 0.0
+    clearance: Annotated[
+        float, Length("what the bottom leaves free all round", stock=True, from_zero=True)
+    ] = 0.0
+    cleat: Annotated[
+        float, Length("side of the square cleats under the bottom", stock=True, from_zero=True)
+    ] = 0.0

@@ -9,6 +9,9 @@ from dataclasses import dataclass, field
 from woodmath.rule import Rule
 
 LONGEST_QUOTE = 60
+MOST_FAULTS = 25
+"""So many are told one by one; who has more begins with these."""
+LARGEST_NUMBER = 10**18
 
 
 @dataclass
@@ -23,6 +26,8 @@ class Reading:
         The keys of every table there is, so that a key in the wrong table can be sent to its own.
     faults : list of str
         One sentence or two for each fault, its key first.
+    apart : tuple of str
+        The keys at the top of the file that are read before its tables.
 
     >>> reading = Reading(Rule.inches(16))
     >>> reading.fault("post.square", "is missing.")
@@ -33,6 +38,12 @@ class Reading:
     rule: Rule
     tables: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     faults: list[str] = field(default_factory=list)
+    apart: tuple[str, ...] = ()
+
+    @property
+    def full(self) -> bool:
+        """Whether there are as many faults as anyone wants to read at once."""
+        return len(self.faults) > MOST_FAULTS
 
     def fault(self, key: str, words: str) -> None:
         """Note one fault of a key.
@@ -139,9 +150,11 @@ def as_written(given: object) -> str:
     str
         At most a little more than `LONGEST_QUOTE` signs.
 
-    >>> as_written("1 3/4"), as_written(True), as_written([1, 2])
-    ('"1 3/4"', 'true', 'a list')
+    >>> as_written("1 3/4"), as_written(True), as_written([1, 2]), as_written(10**9999)
+    ('"1 3/4"', 'true', 'a list', 'a huge number')
     """
+    if is_huge(given):
+        return "a huge number"
     if isinstance(given, bool):
         return str(given).lower()
     if isinstance(given, list):
@@ -150,6 +163,44 @@ def as_written(given: object) -> str:
         return "a table"
     text = f'"{given}"' if isinstance(given, str) else f"{given}"
     return text if len(text) <= LONGEST_QUOTE else f"{text[:LONGEST_QUOTE]}..."
+
+
+def is_huge(given: object) -> bool:
+    """Tell whether a whole number is larger than anything that is ever measured or counted here.
+
+    Parameters
+    ----------
+    given : object
+        What TOML gave.
+
+    Returns
+    -------
+    bool
+        Python may refuse to write out such a number at all.
+
+    >>> is_huge(10**5000), is_huge(14), is_huge("14")
+    (True, False, False)
+    """
+    return isinstance(given, int) and abs(given) > LARGEST_NUMBER
+
+
+def cut_short(key: str) -> str:
+    """Return a key as it can be told, cut short where it is long.
+
+    Parameters
+    ----------
+    key : str
+        As it stands in the file.
+
+    Returns
+    -------
+    str
+        At most a little more than `LONGEST_QUOTE` signs.
+
+    >>> cut_short("set_back"), len(cut_short("x" * 1000))
+    ('set_back', 63)
+    """
+    return key if len(key) <= LONGEST_QUOTE else f"{key[:LONGEST_QUOTE]}..."
 
 
 def _on_one_line(words: str) -> str:

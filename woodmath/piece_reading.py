@@ -6,11 +6,13 @@ What is missing, what is strange and what stands in the wrong table are faults t
 from __future__ import annotations
 
 import dataclasses
+import functools
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import TypeVar, get_type_hints
+from types import MappingProxyType
+from typing import Any, TypeVar, get_type_hints
 
-from woodmath.piece_kinds import Kind, Reading, nearest
+from woodmath.piece_kinds import Kind, Reading, cut_short, nearest
 from woodmath.rule import Rule
 
 
@@ -33,8 +35,23 @@ class Table:
         """
         return ()
 
+    @staticmethod
+    def instead_of(name: str) -> tuple[str, ...]:
+        """Return the keys whose values fall away when this one is given anew.
+
+        Parameters
+        ----------
+        name : str
+            A key of the table.
+        """
+        return ()
+
 
 ATable = TypeVar("ATable", bound=Table)
+
+MOST_ROWS = 100
+NOT_A_KEY = MappingProxyType({"key of the file": False})
+"""Metadata of a field that is worked out and stands in no file."""
 
 
 @dataclass(frozen=True)
@@ -96,6 +113,9 @@ class Rows(Kind):
         if not isinstance(given, list) or not all(isinstance(row, dict) for row in given):
             reading.refuse(key, given, f"give a list of small tables, such as {self.example(reading.rule)}.")
             return None
+        if len(given) > MOST_ROWS:
+            reading.fault(key, f"is a list of {len(given)} rows; give at most {MOST_ROWS}.")
+            return None
         rows = [
             read_table(self.table, row, f"{key}, number {place}", reading)
             for place, row in enumerate(given, 1)
@@ -108,7 +128,7 @@ class Rows(Kind):
         return f"[{{ {', '.join(pairs)} }}]"
 
 
-def kinds_of(table: type[Table]) -> dict[str, Kind]:
+def kinds_of(table: type[Table]) -> Mapping[str, Kind]:
     """Return the kind of value behind every key of a table.
 
     Parameters
@@ -118,15 +138,22 @@ def kinds_of(table: type[Table]) -> dict[str, Kind]:
 
     Returns
     -------
-    dict of str to Kind
+    mapping of str to Kind
         In the order of its fields.
 
     >>> from woodmath.piece_tables import Side
     >>> kinds_of(Side)["thickness"].meaning
     'thickness of the board'
     """
+    hashable: Any = table
+    return _kinds(hashable)
+
+
+@functools.cache
+def _kinds(table: Any) -> Mapping[str, Kind]:
+    # Python works hints out anew at every call, which a slider feels.
     hints = get_type_hints(table, include_extras=True)
-    return {name: hints[name].__metadata__[0] for name in keys_of(table)}
+    return MappingProxyType({name: hints[name].__metadata__[0] for name in keys_of(table)})
 
 
 def keys_of(table: type[Table]) -> tuple[str, ...]:
@@ -146,7 +173,9 @@ def keys_of(table: type[Table]) -> tuple[str, ...]:
     >>> keys_of(Side)
     ('length', 'thickness')
     """
-    return tuple(each.name for each in dataclasses.fields(table))
+    return tuple(
+        each.name for each in dataclasses.fields(table) if each.metadata.get("key of the file", True)
+    )
 
 
 def tables_of(table: type[Table], within: str = "") -> dict[str, tuple[str, ...]]:
@@ -171,8 +200,8 @@ def tables_of(table: type[Table], within: str = "") -> dict[str, tuple[str, ...]
     found: dict[str, tuple[str, ...]] = {}
     for name, kind in kinds_of(table).items():
         if isinstance(kind, Group):
-            found[_dotted(within, name)] = keys_of(kind.table)
-            found.update(tables_of(kind.table, _dotted(within, name)))
+            found[dotted(within, name)] = keys_of(kind.table)
+            found.update(tables_of(kind.table, dotted(within, name)))
     return found
 
 
@@ -211,18 +240,57 @@ def read_table(table: type[ATable], given: Mapping[str, object], key: str, readi
     values: dict[str, object] = {}
     for name, kind in kinds.items():
         if name in given:
-            values[name] = kind.read(given[name], _dotted(key, name), reading)
+            values[name] = kind.read(given[name], dotted(key, name), reading)
         elif name not in optional:
-            reading.fault(_dotted(key, name), _missing(name, key, kind, reading))
-    for name in given:
-        if name not in kinds:
-            reading.fault(_dotted(key, name), _stranger(name, key, tuple(kinds), reading))
+            reading.fault(dotted(key, name), _missing(name, key, kind, reading))
+    note_strangers(table, given, key, reading)
     for name, words in table.together(given):
-        reading.fault(_dotted(key, name), words)
+        reading.fault(dotted(key, name), words)
     return table(**values) if len(reading.faults) == before else None
 
 
-def _dotted(key: str, name: str) -> str:
+def note_strangers(table: type[Table], given: Mapping[str, object], key: str, reading: Reading) -> None:
+    """Note every key that a table does not know, with the one that was meant or the table that it belongs to.
+
+    Parameters
+    ----------
+    table : type of Table
+        What is read.
+    given : mapping of str to object
+        What TOML gave.
+    key : str
+        The table's name; "" for the file as a whole.
+    reading : Reading
+        Where faults are noted.
+
+    >>> from woodmath.piece_tables import Side
+    >>> reading = Reading(Rule.inches(16))
+    >>> note_strangers(Side, {"lenght": "18"}, "side", reading)
+    >>> reading.faults
+    ['side.lenght is not known under [side]. Did you mean length? Possible: length, thickness.']
+    """
+    possible = keys_of(table) + (reading.apart if not key else ())
+    for name in given:
+        if name not in possible and not reading.full:
+            reading.fault(dotted(key, cut_short(name)), _stranger(name, key, possible, reading))
+
+
+def dotted(key: str, name: str) -> str:
+    """Return a key within a table, as a fault names it.
+
+    Parameters
+    ----------
+    key, name : str
+        Of the table ("" for the file as a whole) and within it.
+
+    Returns
+    -------
+    str
+        Joined by a full stop; by a comma within a list of small tables.
+
+    >>> dotted("post", "square"), dotted("joint.tenons, number 1", "width")
+    ('post.square', 'joint.tenons, number 1, width')
+    """
     if not key:
         return name
     return f"{key}, {name}" if _within_a_list(key) else f"{key}.{name}"

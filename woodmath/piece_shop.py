@@ -57,6 +57,11 @@ class Timber(Table):
             except UnknownName as unknown:
                 yield "species", f"is not in the table. {unknown}"
 
+    @staticmethod
+    def instead_of(name: str) -> tuple[str, ...]:
+        """Return the density, which was another timber's."""
+        return ("density",) if name == "species" else ()
+
 
 @dataclass(frozen=True)
 class Board(Table):
@@ -73,9 +78,9 @@ class Board(Table):
     1
     """
 
-    thickness: Annotated[float, Length("thickness of the board")]
-    width: Annotated[float, Length("width of the board, across the grain")]
-    length: Annotated[float, Length("length of the board, along the grain")]
+    thickness: Annotated[float, Length("thickness of the board", stock=True)]
+    width: Annotated[float, Length("width of the board, across the grain", stock=True)]
+    length: Annotated[float, Length("length of the board, along the grain", stock=True)]
     count: Annotated[int, Count("boards of this size", most=200)] = 1
 
 

@@ -31,7 +31,7 @@ class Post(Table):
     1.75
     """
 
-    square: Annotated[float, Length("side of the post's square section")]
+    square: Annotated[float, Length("side of the post's square section", stock=True)]
     length: Annotated[float, Length("whole length to cut, with the tenon for a rocker where there is one")]
     foot: Annotated[
         float,
@@ -64,7 +64,7 @@ class End(Table):
     top: Annotated[float, Length("width at the upper edge, shoulder to shoulder, measured level")]
     bottom: Annotated[float, Length("width at the lower edge, shoulder to shoulder, measured level")]
     height: Annotated[float, Length("height of the panel, measured upright")]
-    thickness: Annotated[float, Length("thickness of the board")]
+    thickness: Annotated[float, Length("thickness of the board", stock=True)]
 
     @property
     def outward(self) -> float:
@@ -96,7 +96,7 @@ class Side(Table):
     """
 
     length: Annotated[float, Length("length of the panel, shoulder to shoulder")]
-    thickness: Annotated[float, Length("thickness of the board")]
+    thickness: Annotated[float, Length("thickness of the board", stock=True)]
 
 
 @dataclass(frozen=True)
@@ -117,7 +117,7 @@ class TenonPlace(Table):
     place: Annotated[
         float, Length("from the panel's lower edge to the tenon's, measured along the post", from_zero=True)
     ]
-    width: Annotated[float, Length("width of the tenon, measured along the post")]
+    width: Annotated[float, Length("width of the tenon, measured along the post", stock=True)]
 
 
 @dataclass(frozen=True)
@@ -146,18 +146,20 @@ class Joint(Table):
     (0.5, 0.375, 0.0)
     """
 
-    tenon_thickness: Annotated[float, Length("thickness of the end's tenons")]
-    set_back: Annotated[float, Length("outer face of the post to the outer cheek of the end's mortise")]
+    tenon_thickness: Annotated[float, Length("thickness of the end's tenons", stock=True)]
+    set_back: Annotated[
+        float, Length("outer face of the post to the outer cheek of the end's mortise", stock=True)
+    ]
     ends: Annotated[str, Choice("how the ends of the two tenons meet", ENDS)]
     other_thickness: Annotated[
-        float | None, Length("thickness of the side's tenons, where it is not the same")
+        float | None, Length("thickness of the side's tenons, where it is not the same", stock=True)
     ] = None
     other_set_back: Annotated[
-        float | None, Length("set-back of the side's mortise, where it is not the same")
+        float | None, Length("set-back of the side's mortise, where it is not the same", stock=True)
     ] = None
-    reserve: Annotated[float | None, Length("wood left behind the long tenon")] = None
+    reserve: Annotated[float | None, Length("wood left behind the long tenon", stock=True)] = None
     end_clearance: Annotated[
-        float, Length("how much every tenon falls short of its mortise", from_zero=True)
+        float, Length("how much every tenon falls short of its mortise", stock=True, from_zero=True)
     ] = 0.0
     tenons: Annotated[tuple[TenonPlace, ...], Rows("the tenons along one panel edge", TenonPlace)] = ()
     tongue: Annotated[Tongue | None, Group("the tongue along every panel edge", Tongue)] = None
@@ -201,10 +203,12 @@ class Bit(Table):
     1
     """
 
-    diameter: Annotated[float, Length("across the spurs")]
-    point_length: Annotated[float, Length("from the tip of the lead screw to the lips", from_zero=True)]
+    diameter: Annotated[float, Length("across the spurs", stock=True)]
+    point_length: Annotated[
+        float, Length("from the tip of the lead screw to the lips", stock=True, from_zero=True)
+    ]
     threads_per_inch: Annotated[float | None, Threads("threads of the lead screw in an inch")] = None
-    lead: Annotated[float | None, Length("advance in one whole turn of the brace")] = None
+    lead: Annotated[float | None, Length("advance in one whole turn of the brace", stock=True)] = None
     starts: Annotated[int, Count("threads that run side by side on the lead screw", most=4)] = 1
 
     @staticmethod
@@ -218,6 +222,11 @@ class Bit(Table):
         elif "lead" in given and "starts" in given:
             words = "goes with threads_per_inch only: lead is already the advance of a whole turn."
             yield "starts", f"{words} Take starts out."
+
+    @staticmethod
+    def instead_of(name: str) -> tuple[str, ...]:
+        """Return the other ways of saying how far a turn takes the bit."""
+        return {"lead": ("threads_per_inch", "starts"), "threads_per_inch": ("lead",)}.get(name, ())
 
 
 @dataclass(frozen=True)
@@ -242,6 +251,6 @@ class Rocker(Table):
     length: Annotated[float, Length("heel to heel, in a straight line")]
     rise: Annotated[float, Length("height of the heels above the lowest point")]
     bottom_radius: Annotated[float, Length("radius of the circle that is as round as the bottom")]
-    thickness: Annotated[float, Length("thickness of the board")]
+    thickness: Annotated[float, Length("thickness of the board", stock=True)]
     depth: Annotated[float, Length("from the top edge to the lowest point, at the middle")]
     tenon: Annotated[FootTenon | None, Group("the tenon of a post's foot in the rocker", FootTenon)] = None

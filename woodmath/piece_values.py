@@ -10,10 +10,13 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from woodmath.errors import BadLength
-from woodmath.piece_kinds import Kind, Reading, as_written, nearest
+from woodmath.piece_kinds import Kind, Reading, as_written, is_huge, nearest
 from woodmath.rule import Rule
 
 MOST_THREADS = 100
+LONGEST_NAME = 120
+"""Signs: a line of print, and no more than a file's name can be made of."""
+MOST_IN_A_LIST = 100
 
 _RULE = re.compile(r"\s*(?:1\s*/\s*(?P<parts>\d{1,6})\s*in|(?P<size>\d{1,6}(?:\.\d{1,6})?)\s*mm)\s*")
 
@@ -35,9 +38,17 @@ class Words(Kind):
 
     def read(self, given: object, key: str, reading: Reading) -> str | None:
         """Return the text, without the blanks around it."""
-        if isinstance(given, str) and given.strip() and given.isprintable():
+        if isinstance(given, str) and given.strip() and given.isprintable() and len(given) <= LONGEST_NAME:
             return given.strip()
-        reading.refuse(key, given, f"give a text on one line, such as {self.example(reading.rule)}.")
+        if isinstance(given, str) and len(given) > LONGEST_NAME:
+            words = f"that is {len(given)} signs long; use at most {LONGEST_NAME}."
+        elif isinstance(given, str) and not given.isprintable():
+            words = (
+                "a sign in it cannot be printed. Type it again, on one line, with letters, figures and stops."
+            )
+        else:
+            words = f"give a text on one line, such as {self.example(reading.rule)}."
+        reading.refuse(key, given, words)
         return None
 
     def example(self, rule: Rule) -> str:
@@ -93,6 +104,8 @@ class Length(Kind):
         What is measured, from where to where.
     from_zero : bool
         Whether 0 is a size that it can have.
+    stock : bool
+        Whether it is settled by the stock and the tools in the shop, so that it stays when a piece is scaled.
 
     >>> reading = Reading(Rule.inches(16))
     >>> Length("side of the post").read("1 3/4", "post.square", reading)
@@ -104,10 +117,11 @@ class Length(Kind):
 
     meaning: str
     from_zero: bool = False
+    stock: bool = False
 
     def read(self, given: object, key: str, reading: Reading) -> float | None:
         """Return the length in the piece's unit."""
-        if isinstance(given, bool) or not isinstance(given, str | int | float):
+        if isinstance(given, bool) or not isinstance(given, str | int | float) or is_huge(given):
             reading.refuse(
                 key,
                 given,
@@ -149,6 +163,12 @@ class Lengths(Kind):
         """Return those lengths that can be read."""
         if not isinstance(given, list):
             reading.refuse(key, given, f"give a list, such as {self.example(reading.rule)}.")
+            return None
+        if len(given) > MOST_IN_A_LIST:
+            reading.fault(
+                key,
+                f"is a list of {len(given)}; give at most {MOST_IN_A_LIST}, without those that you never use.",
+            )
             return None
         one = Length(self.meaning)
         values = [one.read(item, f"{key}, number {place}", reading) for place, item in enumerate(given, 1)]

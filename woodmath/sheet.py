@@ -8,6 +8,7 @@ from html import escape
 from typing import TYPE_CHECKING
 
 from woodmath.errors import ImpossibleShape
+from woodmath.paper import PAPERS
 from woodmath.views.view import Value, View
 
 if TYPE_CHECKING:
@@ -77,7 +78,7 @@ def sheet_at_true_size(view: View, piece: Piece, **settings: Value) -> Sheet:
     ['A4', 'Letter']
     """
     # Matplotlib takes half a second to come in, and only a page that prints needs it.
-    from woodmath.drawing_pdf import PAPERS, pdf_bytes, true_size_page
+    from woodmath.drawing_pdf import pdf_bytes, true_size_page
 
     drawing = view.drawing(piece, **settings)
     files: list[tuple[str, bytes]] = []

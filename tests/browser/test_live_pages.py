@@ -20,6 +20,7 @@ TYPED = {
     "notebooks/06-strike-the-bevel.ipynb": "15 mm",
     "notebooks/08-boring-by-count.ipynb": "7½",
     "notebooks/10-the-rockers-ellipse.ipynb": "400 mm",
+    "notebooks/17-make-your-own-piece.ipynb": "300 mm",
 }
 """What is typed into the first box of each page: a size of its own, not written as the rule would mark it."""
 FORMULAS = dict.fromkeys(TYPED, 6) | {"notebooks/00-start-here.ipynb": 0}

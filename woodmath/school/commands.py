@@ -15,6 +15,7 @@ from woodmath.errors import SetUpProblem
 from woodmath.school.environment import SetUp
 from woodmath.school.installing import child_environment
 from woodmath.school.jupyter_home import jupyter_environment
+from woodmath.school.packet_run import add_options, options_as_given
 from woodmath.school.pins import Level
 from woodmath.school.places import Places
 from woodmath.school.remedies import INTERRUPTED, python_command, this_system
@@ -22,6 +23,7 @@ from woodmath.school.remedies import INTERRUPTED, python_command, this_system
 COMMANDS = {
     "open": "set the course up if need be, and open its pages in the browser",
     "test": "set up what the tests need as well, and run every test",
+    "packet": "print a piece: its views, cut list, cards and patterns at true size, as one file",
     "figures": "draw the still pictures in figures/ anew (--check: only see whether they are current)",
 }
 _FIGURES = "import sys; from woodmath.figures import main; sys.exit(main(sys.argv[1:]))"
@@ -52,6 +54,8 @@ def _parser(command: str) -> argparse.ArgumentParser:
         parser.add_argument(
             "--no-browser", action="store_true", help="only print the address; open it yourself"
         )
+    if command == "packet":
+        add_options(parser)
     if command == "test":
         parser.usage = "%(prog)s [-h] [--from FOLDER] [anything that pytest understands]"
     return parser
@@ -116,8 +120,8 @@ def wait_for(command: Sequence[str], environment: Mapping[str, str]) -> int:
 
 def _run(command: str, arguments: Sequence[str]) -> int:
     given, rest = _parser(command).parse_known_args(arguments)
-    if command == "open" and rest:
-        _parser(command).error(f"open does not know {' '.join(rest)}")
+    if command in ("open", "packet") and rest:
+        _parser(command).error(f"{command} does not know {' '.join(rest)}")
     level: Level = "tests" if command == "test" else "pages"
     places = Places.here()
     python = str(SetUp(places, command, level, given.wheels).ready())
@@ -130,6 +134,9 @@ def _run(command: str, arguments: Sequence[str]) -> int:
         )
     if command == "test":
         return hand_over([python, "-P", "-m", "woodmath.school.suite", *rest], child_environment())
+    if command == "packet":
+        run = [python, "-P", "-m", "woodmath.school.packet_run", *options_as_given(given)]
+        return hand_over(run, child_environment())
     return hand_over([python, "-P", "-c", _FIGURES, *rest], child_environment())
 
 

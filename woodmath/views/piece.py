@@ -1,234 +1,155 @@
-"""The whole piece in two elevations: the end and the side, with posts, panels, tenons and rockers."""
+"""The whole piece in three views, as a drawing lays them out: the end, the side beside it, the plan below."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from dataclasses import replace
 
-from woodmath.drawing import Dimension, Drawing, Frame, Label, Line, Point, Points, Shape, Wood, rectangle
+from woodmath.case import Case
+from woodmath.drawing import Dimension, Drawing, Frame, Label, Line, Shape
 from woodmath.ellipse import Ellipse
-from woodmath.errors import ImpossibleShape
+from woodmath.errors import ImpossibleShape, UnknownName
 from woodmath.finding import more
-from woodmath.leaning import lean, outward, slope_length
+from woodmath.piece import Piece
 from woodmath.rule import Rule
+from woodmath.views.case_views import from_above, from_the_end, from_the_side, moved, points_of
+from woodmath.views.standing import standing
 from woodmath.views.view import LengthControl, Settings, View, number
 
-if TYPE_CHECKING:
-    from woodmath.piece import Piece
-
-_SIZE = (640.0, 420.0)
-_MARGINS = (84.0, 66.0, 58.0, 62.0)
+_SIZE = (640.0, 600.0)
+_MARGINS = (66.0, 62.0, 44.0, 70.0)
+_BETWEEN = 0.13
+"""Of what is drawn, left free between two views."""
 
 
 def _draw(rule: Rule, settings: Settings) -> Drawing:
-    ellipse, trouble = _ellipse(settings)
-    end = _end(settings, ellipse)
-    side = _side(settings, ellipse)
-    reach = max(x for shape in end for x, _ in _points(shape))
-    low = min(y for shape in (*end, *side) for _, y in _points(shape))
-    high = max(y for shape in (*end, *side) for _, y in _points(shape))
-    half_side = number(settings, "side_length") / 2 + number(settings, "square")
-    gap = 0.16 * (reach + half_side)
-    middle = reach + gap + half_side
-    side = tuple(_moved(shape, middle) for shape in side)
-    frame = Frame.around(((-reach, low), (middle + half_side, high)), _SIZE, _MARGINS)
-    headline, told = _told(rule, settings)
+    piece, case = _changed(settings)
+    ellipse, trouble = _ellipse(piece)
+    end, side, plan = (view(piece, case, ellipse) for view in (from_the_end, from_the_side, from_above))
+    reach = max(x for shape in end for x, _ in points_of(shape))
+    low = min(y for shape in (*end, *side) for _, y in points_of(shape))
+    high = max(y for shape in (*end, *side) for _, y in points_of(shape))
+    deep = max(y for shape in plan for _, y in points_of(shape))
+    over = case.half_over_posts
+    gap = _BETWEEN * (2 * reach + 2 * over)
+    middle, below = reach + gap + over, low - gap - deep
+    frame = Frame.around(((-reach, below - deep), (middle + over, high)), _SIZE, _MARGINS)
+    headline, told = _told(rule, case)
     return Drawing(
-        title="The piece in two elevations, the end on the left and the side on the right",
+        title="The piece in three views: the end, the side beside it, and below that the plan",
         frame=frame,
-        shapes=(*end, *side, *_dimensions(rule, settings, middle, low, reach, frame)),
+        shapes=(
+            *end,
+            *(moved(shape, middle, 0.0) for shape in side),
+            *(moved(shape, middle, below) for shape in plan),
+            Line(((0.0, low - frame.length(8)), (0.0, high + frame.length(8))), "centre"),
+            *_standing(piece, (reach + gap / 2, below, deep)),
+            *_sizes(rule, case, frame, (reach, middle, low, high)),
+            *_plan_sizes(rule, case, frame, (middle, below, deep)),
+        ),
         headline=headline,
         told=told,
         faults=(trouble,) if trouble else (),
     )
 
 
-def _ellipse(settings: Settings) -> tuple[Ellipse | None, str]:
-    length = number(settings, "rocker_length")
-    if not length:
+def _standing(piece: Piece, places: tuple[float, float, float]) -> tuple[Shape, ...]:
+    """Return the piece as it stands, fitted into the corner that the three views leave free."""
+    reach, below, deep = places
+    faces = standing(piece)
+    points = [point for face in faces for point in face.points]
+    low_x, high_x = min(x for x, _ in points), max(x for x, _ in points)
+    low_y, high_y = min(y for _, y in points), max(y for _, y in points)
+    size = min(2 * reach / (high_x - low_x), 2 * deep / (high_y - low_y))
+    middle_x, middle_y = (low_x + high_x) / 2, (low_y + high_y) / 2
+    return tuple(
+        Line(
+            tuple(((x - middle_x) * size, below + (y - middle_y) * size) for x, y in face.points),
+            face.role,
+            face.closed,
+            face.fill,
+        )
+        for face in faces
+    )
+
+
+def _changed(settings: Settings) -> tuple[Piece, Case]:
+    piece = settings["piece"]
+    if not isinstance(piece, Piece) or piece.end is None or piece.side is None:
+        raise UnknownName("whole_piece draws a piece with ends and sides. Open one with Piece.read.")
+    top, bottom, height = (number(settings, name) for name in ("end_top", "end_bottom", "end_height"))
+    changed = replace(
+        piece,
+        end=replace(piece.end, top=top, bottom=bottom, height=height),
+        side=replace(piece.side, length=number(settings, "side_length")),
+    )
+    # Tenons that the panel no longer holds are left out: the remarks on the piece say so.
+    slope = changed.end.slope_length if changed.end else height
+    kept = tuple(tenon for tenon in piece.joint.tenons if not more(tenon.place + tenon.width, slope))
+    changed = replace(changed, joint=replace(changed.joint, tenons=kept))
+    return changed, Case.of(changed)
+
+
+def _ellipse(piece: Piece) -> tuple[Ellipse | None, str]:
+    if piece.rocker is None:
         return None, ""
     try:
-        return (
-            Ellipse.from_rocker(length, number(settings, "rocker_rise"), number(settings, "bottom_radius")),
-            "",
-        )
+        return piece.ellipse(), ""
     except ImpossibleShape as impossible:
         return None, str(impossible)
 
 
-@dataclass(frozen=True)
-class _Slope:
-    """The inside face of the right-hand post in the end's elevation, and where on it the panel's edge begins."""
-
-    start: Point
-    outward: float
-    height: float
-    length: float
-
-    @classmethod
-    def of(cls, settings: Settings) -> _Slope:
-        top, bottom, height = (number(settings, name) for name in ("end_top", "end_bottom", "end_height"))
-        length = slope_length(top, bottom, height)
-        # The foot is measured along the post too, and stands less high than it is long.
-        return cls(
-            (bottom / 2, number(settings, "foot") * height / length), outward(top, bottom), height, length
-        )
-
-    def at(self, along: float, across: float = 0.0) -> Point:
-        """Return the point so far up the post from the panel's lower edge, and so far square to it, outward."""
-        x, y = self.start
-        out, up = self.outward / self.length, self.height / self.length
-        return (x + along * out + across * up, y + along * up - across * out)
-
-    def level(self, across: float) -> float:
-        """Return how wide a thickness square to the post is in a level cut."""
-        return across * self.length / self.height
-
-
-def _end(settings: Settings, ellipse: Ellipse | None) -> tuple[Wood | Line, ...]:
-    """Return the end in elevation about its middle line; the posts' feet stand at height 0."""
-    slope, square = _Slope.of(settings), number(settings, "square")
-    foot, top = slope.at(-number(settings, "foot")), slope.at(slope.length + number(settings, "top"))
-    wide = slope.level(square)
-    post = (foot, (foot[0] + wide, foot[1]), (top[0] + wide, top[1]), top)
-    panel = (
-        _mirrored(slope.at(0.0)),
-        slope.at(0.0),
-        slope.at(slope.length),
-        _mirrored(slope.at(slope.length)),
-    )
-    leaning = lean(number(settings, "end_top"), number(settings, "end_bottom"), slope.height)
-    reach = number(settings, "reach")
-    tenons = tuple(
-        (slope.at(low), slope.at(low, reach), slope.at(high, reach), slope.at(high))
-        for low, high in _tenon_places(settings, slope.length)
-    )
-    return (
-        *_rocker(settings, ellipse),
-        Wood(panel, "end", "long", 0.0, line="edge"),
-        Wood(tuple(map(_mirrored, post)), "post", "long", 90.0 + leaning, line="edge"),
-        Wood(post, "post", "long", 90.0 - leaning, line="edge"),
-        *(Line(tuple(map(_mirrored, tenon)), "hidden", True) for tenon in tenons),
-        *(Line(tenon, "hidden", True) for tenon in tenons),
-    )
-
-
-def _mirrored(point: Point) -> Point:
-    return (-point[0], point[1])
-
-
-def _tenon_places(settings: Settings, edge: float) -> tuple[tuple[float, float], ...]:
-    """Return where the tenons begin and end along the post, those that lie on the panel's edge as it is now."""
-    count = int(number(settings, "tenons"))
-    lows = [number(settings, f"tenon_{each}_place") for each in range(count)]
-    highs = [low + number(settings, f"tenon_{each}_width") for each, low in enumerate(lows)]
-    return tuple((low, high) for low, high in zip(lows, highs, strict=True) if not more(high, edge))
-
-
-def _rocker(settings: Settings, ellipse: Ellipse | None) -> tuple[Wood, ...]:
-    if ellipse is None:
-        return ()
-    length, depth = number(settings, "rocker_length"), number(settings, "rocker_depth")
-    under = tuple((x, height - depth) for x, height in ellipse.lower_arc(length))
-    return (Wood(((length / 2, 0.0), (-length / 2, 0.0), *under), "board", "long", 0.0, line="edge"),)
-
-
-def _side(settings: Settings, ellipse: Ellipse | None) -> tuple[Wood | Line, ...]:
-    """Return the side in elevation, where a leaning post is seen less high than it is long."""
-    slope = _Slope.of(settings)
-    (_, foot), (_, head) = slope.at(0.0), slope.at(slope.length + number(settings, "top"))
-    half, square = number(settings, "side_length") / 2, number(settings, "square")
-    panel = Wood(rectangle(-half, foot, half, foot + slope.height), "side", "long", 0.0, line="edge")
-    posts = tuple(
-        Wood(
-            rectangle(min(x, x + sign * square), 0.0, max(x, x + sign * square), head),
-            "post",
-            "long",
-            90.0,
-            line="edge",
-        )
-        for sign, x in ((-1.0, -half), (1.0, half))
-    )
-    rockers: tuple[Wood, ...] = ()
-    if ellipse is not None:
-        thick, depth = number(settings, "rocker_thickness") / 2, number(settings, "rocker_depth")
-        rockers = tuple(
-            Wood(rectangle(x - thick, -depth, x + thick, 0.0), "board", "end", line="edge")
-            for x in (-half - square / 2, half + square / 2)
-        )
-    reach = number(settings, "other_reach")
-    tenons = tuple(
-        Line(
-            rectangle(
-                min(x, x + sign * reach), slope.at(low)[1], max(x, x + sign * reach), slope.at(high)[1]
-            ),
-            "hidden",
-            True,
-        )
-        for sign, x in ((-1.0, -half), (1.0, half))
-        for low, high in _tenon_places(settings, slope.length)
-    )
-    return (*rockers, panel, *posts, *tenons)
-
-
-def _points(shape: Wood | Line) -> Points:
-    return shape.outline if isinstance(shape, Wood) else shape.points
-
-
-def _moved(shape: Wood | Line, along: float) -> Wood | Line:
-    points = tuple((x + along, y) for x, y in _points(shape))
-    if isinstance(shape, Wood):
-        return Wood(points, shape.tint, shape.grain, shape.angle, line=shape.line)
-    return Line(points, shape.role, shape.closed, shape.fill)
-
-
-def _dimensions(
-    rule: Rule, settings: Settings, middle: float, low: float, reach: float, frame: Frame
+def _sizes(
+    rule: Rule, case: Case, frame: Frame, places: tuple[float, float, float, float]
 ) -> tuple[Shape, ...]:
-    slope = _Slope.of(settings)
-    (_, foot), (_, head), height = slope.start, slope.at(slope.length + number(settings, "top")), slope.height
-    bottom_half, top_half = number(settings, "end_bottom") / 2, number(settings, "end_top") / 2
-    half, square = number(settings, "side_length") / 2, number(settings, "square")
-    over = (head - foot - height) * frame.scale + 22.0
-    top_left: Point = (-top_half, foot + height)
-    shapes: list[Shape] = [
-        Line(((0.0, low), (0.0, head)), "centre"),
-        Dimension(top_left, (top_half, foot + height), rule.mark(2 * top_half), over),
+    reach, middle, low, high = places
+    (bottom, foot), (top, head) = case.at(case.panel[0]), case.at(case.panel[1])
+    half, over = case.half_length, case.half_over_posts
+    post_top = max(case.at(case.top)[1], case.at(case.top, case.square)[1])
+    above = (high - head) * frame.scale + 24.0
+    return (
+        Dimension((-top, head), (top, head), rule.mark(2 * top), above),
+        Dimension((bottom, foot), (-bottom, foot), rule.mark(2 * bottom), (foot - low) * frame.scale + 22.0),
         Dimension(
-            (bottom_half, foot),
-            (-bottom_half, foot),
-            rule.mark(2 * bottom_half),
-            (foot - low) * frame.scale + 20.0,
+            (-bottom, foot), (-bottom, head), rule.mark(head - foot), (reach - bottom) * frame.scale + 26.0
         ),
-        Dimension(
-            (-bottom_half, foot),
-            (-bottom_half, foot + height),
-            rule.mark(height),
-            (reach - bottom_half) * frame.scale + 26.0,
-        ),
-        Dimension((middle - half, foot + height), (middle + half, foot + height), rule.mark(2 * half), over),
-        Dimension(
-            (middle + half + square, head),
-            (middle + half + square, 0.0),
-            rule.mark(head),
-            28.0,
-        ),
+        Dimension((middle - half, head), (middle + half, head), rule.mark(2 * half), above),
+        Dimension((middle + over, post_top), (middle + over, 0.0), rule.mark(post_top), 26.0),
         Label("the end", frame.at(frame.place((0.0, 0.0))[0], 24.0), side="middle", bold=True),
         Label("the side", frame.at(frame.place((middle, 0.0))[0], 24.0), side="middle", bold=True),
-    ]
-    return tuple(shapes)
+    )
 
 
-def _told(rule: Rule, settings: Settings) -> tuple[str, str]:
-    top, bottom, height = (number(settings, name) for name in ("end_top", "end_bottom", "end_height"))
-    splay = lean(top, bottom, height)
-    headline = f"Each post leans {abs(splay):.1f}° {'outward' if splay > 0 else 'inward'} from upright."
+def _plan_sizes(
+    rule: Rule, case: Case, frame: Frame, places: tuple[float, float, float]
+) -> tuple[Shape, ...]:
+    middle, below, deep = places
+    over, wide = (
+        case.half_over_posts,
+        max(case.at(case.top, case.square)[0], case.half_foot + case.level_width),
+    )
+    return (
+        Dimension(
+            (middle + over, below - wide),
+            (middle - over, below - wide),
+            rule.mark(2 * over),
+            (deep - wide) * frame.scale + 22.0,
+        ),
+        Dimension((middle + over, below + wide), (middle + over, below - wide), rule.mark(2 * wide), 26.0),
+        Label("from above", (middle, below + deep + frame.length(14)), side="middle", bold=True),
+    )
+
+
+def _told(rule: Rule, case: Case) -> tuple[str, str]:
+    (bottom, foot), (top, head) = case.at(case.panel[0]), case.at(case.panel[1])
+    headline = (
+        f"Each post leans {abs(case.splay):.1f}° {'outward' if case.splay > 0 else 'inward'} from upright."
+    )
     if not more(top, bottom) and not more(bottom, top):
         headline = "It stands upright: the end is as wide at the top as at the bottom."
     told = (
-        f"The end is {rule.mark(bottom)} wide at the bottom, {rule.mark(top)} at the top and "
-        f"{rule.mark(height)} high; "
-        f"the side is {rule.mark(number(settings, 'side_length'), unit=True)} long, shoulder to shoulder."
+        f"The end is {rule.mark(2 * bottom)} wide at the bottom, {rule.mark(2 * top)} at the top and "
+        f"{rule.mark(head - foot)} high; the side is {rule.mark(2 * case.half_length)} long and "
+        f"{rule.mark(case.slope_length, unit=True)} wide, shoulder to shoulder and along its slope."
     )
     return headline, told
 
@@ -238,25 +159,12 @@ def _start(piece: Piece) -> Settings:
         raise ImpossibleShape(
             f"{piece.name} has no panels to draw. Add [end] and [side] to its file, or open another piece."
         )
-    rocker, joint = piece.rocker, piece.post_joint()
     return {
+        "piece": piece,
         "end_top": piece.end.top,
         "end_bottom": piece.end.bottom,
         "end_height": piece.end.height,
         "side_length": piece.side.length,
-        "square": piece.post.square,
-        "foot": piece.post.foot,
-        "top": piece.post.top,
-        "reach": joint.tenon.reach,
-        "other_reach": joint.other_tenon.reach,
-        "tenons": len(piece.joint.tenons),
-        **{f"tenon_{each}_place": tenon.place for each, tenon in enumerate(piece.joint.tenons)},
-        **{f"tenon_{each}_width": tenon.width for each, tenon in enumerate(piece.joint.tenons)},
-        "rocker_length": rocker.length if rocker else 0.0,
-        "rocker_rise": rocker.rise if rocker else 0.0,
-        "bottom_radius": rocker.bottom_radius if rocker else 0.0,
-        "rocker_thickness": rocker.thickness if rocker else 0.0,
-        "rocker_depth": rocker.depth if rocker else 0.0,
     }
 
 

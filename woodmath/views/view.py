@@ -8,16 +8,14 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from woodmath.drawing import Drawing
 from woodmath.errors import UnknownName
+from woodmath.piece import Piece
 from woodmath.rule import Rule
 
-if TYPE_CHECKING:
-    from woodmath.piece import Piece
-
-Value = float | int | str | tuple[tuple[str, ...], ...]
+Value = float | int | str | tuple[tuple[str, ...], ...] | Piece
+"""What a setting holds; a view of the whole piece takes what no control moves from the piece itself."""
 Settings = Mapping[str, Value]
 
 
@@ -132,6 +130,6 @@ def number(settings: Settings, name: str) -> float:
     2.0
     """
     value = settings[name]
-    if isinstance(value, (str, tuple)):
+    if not isinstance(value, (int, float)):
         raise UnknownName(f"{name} is {value!r}, and a number is wanted there. Give a length or a count.")
     return float(value)

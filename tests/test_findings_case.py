@@ -1,0 +1,164 @@
+"""The master's remarks on the whole case: each provoked by the one change that calls for it."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+
+import pytest
+from derivation_checks import assert_every_step_follows
+from hypothesis import given
+from hypothesis import strategies as st
+
+from woodmath import wedge
+from woodmath.finding import Finding
+from woodmath.piece import Piece
+from woodmath.piece_details import Bead, Tongue
+from woodmath.piece_shop import Board, Boards
+from woodmath.piece_tables import TenonPlace
+
+CAT_BED, LOG_BOX = Piece.demo("cat-bed"), Piece.demo("log-box")
+
+
+def changed(piece: Piece, table: str, **values: object) -> Piece:
+    return replace(piece, **{table: replace(getattr(piece, table), **values)})
+
+
+def foot(piece: Piece = CAT_BED, **values: object) -> Piece:
+    return changed(piece, "rocker", tenon=replace(piece.rocker.tenon, **values))
+
+
+def remarks(piece: Piece, place: str) -> list[Finding]:
+    return [finding for finding in piece.findings() if finding.place == place]
+
+
+PROVOKED = [
+    (changed(LOG_BOX, "side", thickness=28), "caution", "the face of the side", "2 proud"),
+    (LOG_BOX, "note", "the face of the side", "flush"),
+    (
+        changed(CAT_BED, "joint", tenons=(TenonPlace(0.125, 2.5), TenonPlace(4.75, 2.5))),
+        "stop",
+        "tenon 1 and the bead",
+        "of the bead's hollow would show",
+    ),
+    (
+        changed(CAT_BED, "joint", tenons=(TenonPlace(0.75, 2.5), TenonPlace(5.5, 2.5))),
+        "stop",
+        "tenon 2 and the bead",
+        "upper edge",
+    ),
+    (replace(CAT_BED, bead=Bead(0.75, 0.125)), "stop", "tenon 1 and the bead", "lower edge"),
+    (replace(CAT_BED, bead=None), "note", "the ends of the grooves", "no clearance lengthwise"),
+    (
+        changed(CAT_BED, "joint", tongue=Tongue(length=0.75, clearance=0.0625)),
+        "stop",
+        "the end's groove",
+        "3/4 from the same face",
+    ),
+    (foot(line="along the post"), "stop", "putting together the right rocker", "No order closes its joints"),
+    (CAT_BED, "note", "cramping the ends", "17.8° to one another"),
+    (
+        changed(CAT_BED, "bottom", cleat=0.0),
+        "caution",
+        "what the bottom rests on",
+        "3.2 times what lies on it",
+    ),
+    (changed(LOG_BOX, "bottom", cleat=0.0), "stop", "what the bottom rests on", "hold nothing up"),
+    (changed(CAT_BED, "bottom", cleat=1.0), "caution", "the cleats", "show below"),
+    (changed(CAT_BED, "end", top=10.0), "caution", "the bottom", "cannot be lifted out"),
+    (changed(CAT_BED, "bottom", clearance=0.0), "caution", "the bottom", "pushes the joints open"),
+    (changed(CAT_BED, "bottom", rest=9.0), "stop", "the bottom", "8 high"),
+    (
+        changed(CAT_BED, "rocker", length=13.0, rise=1.0),
+        "stop",
+        "the posts on the rocker",
+        "beyond its heels",
+    ),
+    (changed(CAT_BED, "rocker", tenon=None), "caution", "the posts on the rocker", "Nothing is said"),
+    (foot(width=1.75), "stop", "the foot's tenon", "has room for"),
+    (foot(thickness=2.0), "stop", "the foot's tenon", "1 3/4 square"),
+    (
+        changed(CAT_BED, "post", length=13.125),
+        "stop",
+        "the length of the posts",
+        "the tenon in the rocker needs",
+    ),
+    (CAT_BED, "note", "the grain of the foot's tenon", "8.9°"),
+    (foot(thickness=1.0), "stop", "the mortise in the rocker", "nothing is left beside it"),
+    (foot(thickness=0.75), "caution", "the mortise in the rocker", "1/8 of the rocker is left on each side"),
+    (
+        foot(changed(CAT_BED, "post", length=18), length=3.5),
+        "stop",
+        "the wood under the rocker's mortise",
+        "through",
+    ),
+    (
+        foot(changed(CAT_BED, "post", length=18), length=3.15),
+        "caution",
+        "the wood under the rocker's mortise",
+        "is left",
+    ),
+    (CAT_BED, "note", "the rocker's heels", "short grain"),
+    (
+        replace(
+            CAT_BED,
+            boards=Boards((Board(1.75, 5, 40), Board(0.875, 6, 90), Board(1, 9, 40), Board(0.5, 7, 60))),
+        ),
+        "note",
+        "the width of the side panel",
+        "glue up 2 boards",
+    ),
+    (
+        replace(CAT_BED, boards=Boards((Board(0.5, 7, 60),))),
+        "caution",
+        "the wood for the post",
+        "no board on hand",
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("piece", "severity", "place", "words"), PROVOKED, ids=[f"{each[1]}: {each[3]}" for each in PROVOKED]
+)
+def test_each_remark_is_called_for_by_its_own_cause(
+    piece: Piece, severity: str, place: str, words: str
+) -> None:
+    found = remarks(piece, place)
+    assert [finding.severity for finding in found if words in finding.reason] == [severity], found
+    told = next(finding for finding in found if words in finding.reason)
+    assert told.remedy.endswith(".")
+    assert (
+        re.search(r"\d", told.reason)
+        or severity != "stop"
+        or "cleats" in told.reason
+        or "order" in told.reason
+    )
+
+
+def test_what_is_sound_calls_for_no_stop() -> None:
+    for piece in (CAT_BED, LOG_BOX):
+        assert [finding for finding in piece.findings() if finding.severity == "stop"] == []
+
+
+@pytest.mark.parametrize("place", ["the width of the bottom board"])
+def test_boards_that_are_wide_enough_call_for_no_glue(place: str) -> None:
+    assert remarks(CAT_BED, place)
+    wide = replace(CAT_BED, boards=Boards((*CAT_BED.boards.on_hand, Board(0.5, 14, 40))))
+    assert not remarks(wide, place)
+
+
+def test_a_piece_that_lists_no_boards_hears_nothing_about_them() -> None:
+    assert not remarks(replace(CAT_BED, boards=Boards()), "the width of the bottom board")
+
+
+def test_every_step_of_the_wedge_follows() -> None:
+    assert_every_step_follows(wedge.derivation(), not_asked=frozenset({"splay"}))
+
+
+@given(st.floats(1, 60))
+def test_a_wedge_is_in_balance_with_what_the_sides_press(splay: float) -> None:
+    # Two pressures square to the leaning faces carry the load, and their level parts are the push (statics).
+    lean = math.radians(splay)
+    press = 1 / (2 * math.sin(lean))
+    assert wedge.push_for_load(splay) == pytest.approx(press * math.cos(lean))

@@ -1,0 +1,392 @@
+"""The parts of a case as solids, each where it lies in the finished piece.
+
+Every length comes from the piece or from `Case`; what is done here is to put outlines in their places. Beads
+are not taken off: they weigh next to nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from woodmath import foot_joint
+from woodmath.case import Case, Range
+from woodmath.errors import ImpossibleShape
+from woodmath.outlines import Points, rectangle
+from woodmath.post_joint_geometry import Section
+from woodmath.solids import Axes, Prism, Solid, apart
+
+if TYPE_CHECKING:
+    from woodmath.piece import Piece
+    from woodmath.piece_details import Bottom, FootTenon
+
+ALONG_X = Axes((0.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0), (1.0, 0.0, 0.0))
+"""An outline in (y, z), as the end is seen, pushed along x."""
+ALONG_Y = Axes((0.0, 0.0, 0.0), (1.0, 0.0, 0.0), (0.0, 0.0, 1.0), (0.0, 1.0, 0.0))
+"""An outline in (x, z), as the side is seen, pushed along y."""
+
+
+@dataclass(frozen=True)
+class Placed:
+    """One part where it lies.
+
+    Parameters
+    ----------
+    name : str
+        Of the part; parts of one kind share it.
+    where : str
+        Which of its kind: "back right", say; "" where there is only one.
+    solid : Solid
+        In the case's own directions.
+
+    >>> from woodmath.piece import Piece
+    >>> len(solids_of(Piece.demo("log-box")))
+    13
+    """
+
+    name: str
+    where: str
+    solid: Solid
+
+
+def solids_of(piece: Piece) -> tuple[Placed, ...]:
+    """Return every part of a piece as a solid in its place.
+
+    Parameters
+    ----------
+    piece : Piece
+        With both pairs of panels.
+
+    Returns
+    -------
+    tuple of Placed
+        Posts, ends, sides, rockers, bottom and cleats, as far as the piece has them.
+
+    Raises
+    ------
+    ImpossibleShape
+        If the sizes make no case.
+
+    Source: the conventions of `woodmath.case`.
+
+    >>> from woodmath.piece import Piece
+    >>> [part.name for part in solids_of(Piece.demo("cat-bed"))][:5]
+    ['post', 'post', 'post', 'post', 'end panel']
+    """
+    case = Case.of(piece)
+    post, end, side = post_solid(piece, case), end_solid(case), side_solid(case)
+    placed = [
+        Placed("post", "back right", post),
+        Placed("post", "back left", post.mirrored(0)),
+        Placed("post", "front right", post.mirrored(1)),
+        Placed("post", "front left", post.mirrored(0).mirrored(1)),
+        Placed("end panel", "right", end),
+        Placed("end panel", "left", end.mirrored(0)),
+        Placed("side panel", "back", side),
+        Placed("side panel", "front", side.mirrored(1)),
+    ]
+    if piece.rocker:
+        rocker = rocker_solid(piece, case)
+        placed += [Placed("rocker", "right", rocker), Placed("rocker", "left", rocker.mirrored(0))]
+    if piece.bottom:
+        placed.append(Placed("bottom board", "", bottom_solid(piece, case)))
+        if piece.bottom.cleat:
+            placed += _cleats(piece.bottom, case)
+    return tuple(placed)
+
+
+def post_solid(piece: Piece, case: Case) -> Solid:
+    """Return the back right post, with its mortises, its grooves and the tenon of its foot.
+
+    Parameters
+    ----------
+    piece : Piece
+        The rocker's tenon comes from it.
+    case : Case
+        Of that piece.
+
+    Returns
+    -------
+    Solid
+        In the piece's unit.
+
+    >>> from woodmath.piece import Piece
+    >>> piece = Piece.demo("log-box")
+    >>> post_solid(piece, Case.of(piece)).volume < 45 * 45 * 380
+    True
+    """
+    # The foot is cut level, the top square to the post.
+    body = (
+        (case.half_foot, 0.0),
+        (case.half_foot + case.level_width, 0.0),
+        case.at(case.top, case.square),
+        case.at(case.top),
+    )
+    added = [Prism(ALONG_X, body, case.half_length, case.half_over_posts)]
+    if piece.rocker and piece.rocker.tenon:
+        added.append(foot_tenon_solid(case, piece.rocker.tenon))
+    removed: list[Prism] = []
+    for low, high in case.tenons:
+        for start, end, section in _shares(case, low, high):
+            holes = (section.mortise, *apart(section.other_mortise, section.mortise))
+            removed += [Prism(case.post_axes, hole, start, end) for hole in holes]
+    for start, end in case.grooves:
+        removed += [
+            Prism(case.post_axes, groove, start, end) for groove in _tongue_sections(case, case.groove_depth)
+        ]
+    return Solid(tuple(added), tuple(removed))
+
+
+def end_solid(case: Case) -> Solid:
+    """Return the right-hand end panel with tongues and tenons.
+
+    Parameters
+    ----------
+    case : Case
+        Of a piece.
+
+    Returns
+    -------
+    Solid
+        In the piece's unit.
+
+    >>> from woodmath.piece import Piece
+    >>> len(end_solid(Case.of(Piece.demo("log-box"))).added)
+    15
+    """
+    outer = case.half_over_posts - case.end_face
+    (low_y, low_z), (high_y, high_z) = case.at(case.panel[0]), case.at(case.panel[1])
+    body = ((-low_y, low_z), (low_y, low_z), (high_y, high_z), (-high_y, high_z))
+    board = Prism(ALONG_X, body, outer - case.end_thickness, outer)
+    edge = [
+        Prism(case.post_axes, section.tenon, start, end)
+        for low, high in case.tenons
+        for start, end, section in _shares(case, low, high)
+    ]
+    tongue, _ = _tongue_sections(case, case.tongue_length)
+    edge += [Prism(case.post_axes, tongue, start, end) for start, end in case.tongues]
+    return Solid((board, *edge, *(each.mirrored(1) for each in edge)))
+
+
+def side_solid(case: Case) -> Solid:
+    """Return the back side panel with tongues and tenons; it leans with the posts.
+
+    Parameters
+    ----------
+    case : Case
+        Of a piece.
+
+    Returns
+    -------
+    Solid
+        In the piece's unit.
+
+    >>> from woodmath.piece import Piece
+    >>> side_solid(Case.of(Piece.demo("log-box"))).volume > 520 * 320 * 26
+    True
+    """
+    outline = rectangle(
+        case.side_face,
+        case.square,
+        case.side_face + case.side_thickness,
+        case.square + 2 * case.half_length,
+    )
+    board = Prism(case.post_axes, outline, *case.panel)
+    edge = [
+        Prism(case.post_axes, section.other_tenon, start, end)
+        for low, high in case.tenons
+        for start, end, section in _shares(case, low, high)
+    ]
+    _, tongue = _tongue_sections(case, case.tongue_length)
+    edge += [Prism(case.post_axes, tongue, start, end) for start, end in case.tongues]
+    return Solid((board, *edge, *(each.mirrored(0) for each in edge)))
+
+
+def rocker_solid(piece: Piece, case: Case) -> Solid:
+    """Return the right-hand rocker with the mortises for its two posts.
+
+    Parameters
+    ----------
+    piece : Piece
+        With rockers.
+    case : Case
+        Of that piece.
+
+    Returns
+    -------
+    Solid
+        In the piece's unit; its curve in many short straight pieces.
+
+    Raises
+    ------
+    ImpossibleShape
+        If the piece has no rockers, or no ellipse has their length, rise and roundness.
+
+    >>> from woodmath.piece import Piece
+    >>> piece = Piece.demo("cat-bed")
+    >>> len(rocker_solid(piece, Case.of(piece)).removed)
+    2
+    """
+    rocker = piece.rocker
+    if rocker is None:
+        raise ImpossibleShape(
+            f"{piece.name} has no rockers. Add [rocker] to its file, or open another piece."
+        )
+    half = rocker.length / 2
+    under = tuple((y, height - rocker.depth) for y, height in piece.ellipse().lower_arc(rocker.length))
+    middle = case.half_length + case.square / 2
+    board = Prism(
+        ALONG_X,
+        ((half, 0.0), (-half, 0.0), *under),
+        middle - rocker.thickness / 2,
+        middle + rocker.thickness / 2,
+    )
+    if rocker.tenon is None:
+        return Solid((board,))
+    mortise = foot_tenon_solid(case, rocker.tenon, piece.joint.end_clearance)
+    return Solid((board,), (mortise, mortise.mirrored(1)))
+
+
+def foot_tenon_cheeks(case: Case, tenon: FootTenon) -> Range:
+    """Return where the tenon of the right-hand post's foot begins and ends along y, at its shoulder.
+
+    Parameters
+    ----------
+    case : Case
+        Of a piece.
+    tenon : FootTenon
+        Its tenon.
+
+    Returns
+    -------
+    (float, float)
+        From the middle of the case; the tenon stands in the middle of its room.
+
+    >>> from woodmath.piece import Piece
+    >>> piece = Piece.demo("cat-bed")
+    >>> low, high = foot_tenon_cheeks(Case.of(piece), piece.rocker.tenon)
+    >>> round(high - low, 9)
+    1.25
+    """
+    room = case.level_width
+    start = case.half_foot
+    if tenon.line == "upright":
+        room = foot_joint.room(case.square, case.splay, tenon.length)
+        # A post that leans inward runs away from under its own inside face.
+        start += case.level_width - room if case.splay < 0 else 0.0
+    inner = start + (room - tenon.width) / 2
+    return inner, inner + tenon.width
+
+
+def foot_tenon_solid(case: Case, tenon: FootTenon, clearance: float = 0.0) -> Prism:
+    """Return the tenon of the back right post's foot, or with a clearance the mortise for it.
+
+    Parameters
+    ----------
+    case : Case
+        Of a piece.
+    tenon : FootTenon
+        Its tenon.
+    clearance : float
+        How much deeper the mortise is, 0 or more.
+
+    Returns
+    -------
+    Prism
+        Its outline as the end shows it, from the inner cheek at the shoulder round to the outer.
+
+    >>> from woodmath.piece import Piece
+    >>> piece = Piece.demo("cat-bed")
+    >>> foot_tenon_solid(Case.of(piece), piece.rocker.tenon).outline[2][1]
+    -0.75
+    """
+    inner, outer = foot_tenon_cheeks(case, tenon)
+    middle = case.half_length + case.square / 2
+    down = tenon.length + clearance
+    sideways = 0.0
+    if tenon.line != "upright":
+        (up_y, up_z), length = case.upward, down
+        down, sideways = length * up_z, -length * up_y
+    outline = ((inner, 0.0), (outer, 0.0), (outer + sideways, -down), (inner + sideways, -down))
+    return Prism(ALONG_X, outline, middle - tenon.thickness / 2, middle + tenon.thickness / 2)
+
+
+def bottom_solid(piece: Piece, case: Case) -> Solid:
+    """Return the bottom board, its long edges bevelled as the sides lean, its corners cut out for the posts.
+
+    Parameters
+    ----------
+    piece : Piece
+        With a bottom.
+    case : Case
+        Of that piece.
+
+    Returns
+    -------
+    Solid
+        In the piece's unit.
+
+    Raises
+    ------
+    ImpossibleShape
+        If the piece has no bottom.
+
+    >>> from woodmath.piece import Piece
+    >>> piece = Piece.demo("log-box")
+    >>> low, high = bottom_solid(piece, Case.of(piece)).extent((0, 1, 0))
+    >>> high - low
+    332.0
+    """
+    bottom = piece.bottom
+    if bottom is None:
+        raise ImpossibleShape(f"{piece.name} has no bottom. Add [bottom] to its file, or open another piece.")
+    low = case.at(case.panel[0])[1] + bottom.rest
+    levels = (low, low + bottom.thickness)
+
+    def outline(depth: float) -> Points:
+        lower, upper = (case.along_a_level(level, depth) - bottom.clearance for level in levels)
+        return ((-lower, levels[0]), (lower, levels[0]), (upper, levels[1]), (-upper, levels[1]))
+
+    middle = case.half_length - bottom.clearance
+    reach = case.inside_of_end - bottom.clearance
+    added = [Prism(ALONG_X, outline(case.inside_of_side), -min(middle, reach), min(middle, reach))]
+    if reach > middle:
+        ear = Prism(ALONG_X, outline(min(0.0, case.inside_of_side)), middle, reach)
+        added += [ear, ear.mirrored(0)]
+    return Solid(tuple(added))
+
+
+def _cleats(bottom: Bottom, case: Case) -> Iterator[Placed]:
+    side, clear = bottom.cleat, bottom.clearance
+    top = case.at(case.panel[0])[1] + bottom.rest
+    low = top - side
+    below, above = (case.along_a_level(level, case.inside_of_side) for level in (low, top))
+    outline = ((below - side, low), (below, low), (above, top), (above - side, top))
+    half = min(case.half_length, case.inside_of_end - side) - clear
+    along = Solid((Prism(ALONG_X, outline, -half, half),))
+    yield Placed("side cleat", "back", along)
+    yield Placed("side cleat", "front", along.mirrored(1))
+    reach = min(case.along_a_level(low), case.along_a_level(low, case.inside_of_side)) - clear
+    section = rectangle(case.inside_of_end - side, low, case.inside_of_end, top)
+    across = Solid((Prism(ALONG_Y, section, -reach, reach),))
+    yield Placed("end cleat", "right", across)
+    yield Placed("end cleat", "left", across.mirrored(0))
+
+
+def _tongue_sections(case: Case, length: float) -> tuple[Points, Points]:
+    """Return the sections of the end's and of the side's tongue, or of their grooves, in the post's section."""
+    square, end, side = case.square, case.joint.tenon, case.joint.other_tenon
+    return (
+        rectangle(square - length, end.set_back, square, end.set_back + end.thickness),
+        rectangle(side.set_back, square - length, side.set_back + side.thickness, square),
+    )
+
+
+def _shares(case: Case, low: float, high: float) -> Iterator[tuple[float, float, Section]]:
+    """Yield the joint's sections along one tenon: one, or two where the tenons are halved."""
+    start = low
+    for section in case.joint.sections:
+        end = start + section.share * (high - low)
+        yield start, end, section
+        start = end

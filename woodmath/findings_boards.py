@@ -1,0 +1,75 @@
+"""The master's remarks on the boards: a panel that no board on hand is wide enough for is glued up."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from woodmath.errors import ImpossibleShape
+from woodmath.finding import Finding, more, size
+from woodmath.glue_up import glue_up
+from woodmath.parts import SPARE_WIDTH, Part, parts_of
+
+if TYPE_CHECKING:
+    from woodmath.piece import Piece
+
+
+def board_findings(piece: Piece) -> Iterator[Finding]:
+    """Yield the remarks on the parts that the boards on hand do not give in one width.
+
+    Parameters
+    ----------
+    piece : Piece
+        As read; one that lists no boards gets none.
+
+    Yields
+    ------
+    Finding
+        A note for each panel to be glued up, with its joint lines; a caution where no board is thick enough.
+
+    Source: `woodmath.glue_up`.
+
+    >>> from woodmath.piece import Piece
+    >>> [finding.place for finding in board_findings(Piece.demo("cat-bed"))]
+    ['the width of the bottom board']
+    """
+    if not piece.boards.on_hand:
+        return
+    try:
+        parts = parts_of(piece)
+    except ImpossibleShape:
+        # Another remark says why there is no such case.
+        return
+    for part in parts:
+        yield from _glued(piece, part)
+
+
+def _glued(piece: Piece, part: Part) -> Iterator[Finding]:
+    rule = piece.rule
+    thick = [board for board in piece.boards.on_hand if not more(part.rough_thickness, board.thickness)]
+    if not thick:
+        yield Finding(
+            "caution",
+            f"the wood for the {part.name}",
+            f"It is {size(rule, part.rough_thickness)} thick, and no board on hand is as thick as that.",
+            "Buy or mill what is missing, or add it under [boards].",
+        )
+        return
+    nearest = min(board.thickness for board in thick)
+    widest = max(board.width for board in thick if not more(board.thickness, nearest))
+    if not more(part.rough_width, widest):
+        return
+    try:
+        glued = glue_up(part.rough_width, widest, rule.read(SPARE_WIDTH))
+    except ImpossibleShape as fault:
+        yield Finding("caution", f"the width of the {part.name}", str(fault), "Look for other boards.")
+        return
+    lines = ", ".join(rule.mark(line) for line in glued.joint_lines)
+    yield Finding(
+        "note",
+        f"the width of the {part.name}",
+        f"It wants {rule.mark(part.rough_width)} in the rough and the widest board of its thickness is "
+        f"{size(rule, widest)}: glue up {glued.strips} boards of {rule.mark(glued.strip_width)}, the joint "
+        f"line{'s' if glued.strips > 2 else ''} {lines} from one edge.",
+        "Keep the joint lines out of the tenons where you can, and let the rings lie as they will move together.",
+    )

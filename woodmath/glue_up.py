@@ -1,0 +1,144 @@
+"""A panel wider than any board: how many boards go edge to edge, how wide to rip each, where the joints lie.
+
+Each board loses a little of its width when its two edges are planed straight for the joint, and only what is
+left counts for the panel.
+"""
+
+from __future__ import annotations
+
+import functools
+import math
+from dataclasses import dataclass
+
+import sympy
+
+from woodmath.board_measure import check_positive
+from woodmath.derivation import Derivation, Quantity
+from woodmath.errors import ImpossibleShape
+from woodmath.operations import Isolate, Substitute, equation
+
+_CLOSE_ENOUGH = 1e-9
+_MOST_STRIPS = 100
+
+
+@functools.cache
+def derivation() -> Derivation:
+    """Derive how many boards of a width make a panel, their edges planed for the joints.
+
+    Returns
+    -------
+    Derivation
+        Its result gives `strips` from `panel_width`, `board_width` and `jointing`; so does it each of the others.
+
+    Source: widths set end to end.
+
+    >>> derivation().result
+    Eq(strips, panel_width/(board_width - jointing))
+    """
+    panel_width, board_width, strips, jointed = sympy.symbols(
+        "panel_width board_width strips jointed_width", positive=True
+    )
+    jointing = sympy.Symbol("jointing", nonnegative=True)
+    return (
+        Derivation.start(
+            "Boards glued edge to edge",
+            (
+                Quantity(panel_width, "W", "width of the panel in the rough"),
+                Quantity(board_width, "w", "width of one board, or of the strip ripped from it"),
+                Quantity(strips, "n", "boards side by side", "number"),
+                Quantity(jointed, "j", "what each brings to the panel"),
+                Quantity(jointing, "p", "what planing both edges straight takes off each"),
+            ),
+            equation(panel_width, strips * jointed),
+            "the boards lie side by side, and each brings the same to the panel",
+            subject="strips",
+            example={
+                panel_width: 15,
+                board_width: 6,
+                strips: sympy.Rational(5, 2),
+                jointed: 6,
+                jointing: 0,
+            },
+        )
+        .then(
+            Substitute(jointed, board_width - jointing),
+            "each edge is planed straight before it is glued, and the shavings bring nothing",
+        )
+        .then(Isolate(strips), "the boards are wanted; a part of a board is a board, so the number goes up")
+    )
+
+
+@dataclass(frozen=True)
+class GlueUp:
+    """A panel made of boards side by side, all ripped to one width.
+
+    Parameters
+    ----------
+    strips : int
+        How many, 1 or more; with 1 there is no joint.
+    strip_width : float
+        To rip each to, its edges not yet planed, in the unit of the panel.
+    joint_lines : tuple of float
+        Where the joints lie in the panel, from one of its edges.
+
+    >>> GlueUp(strips=2, strip_width=6.25, joint_lines=(6.0,)).strips
+    2
+    """
+
+    strips: int
+    strip_width: float
+    joint_lines: tuple[float, ...]
+
+
+def glue_up(panel_width: float, board_width: float, jointing: float) -> GlueUp:
+    """Part a panel into as few equal boards as do it.
+
+    Parameters
+    ----------
+    panel_width : float
+        In the rough, > 0, in any length unit.
+    board_width : float
+        Of the widest board there is, more than `jointing`.
+    jointing : float
+        What planing both edges straight takes off one board, 0 or more.
+
+    Returns
+    -------
+    GlueUp
+        One strip, as wide as the panel, where a board is wide enough.
+
+    Raises
+    ------
+    ImpossibleShape
+        If a width cannot be, or nothing is left of a board once its edges are planed.
+
+    Source: `derivation`; equal boards, so that the joints lie evenly (common practice).
+
+    >>> glue_up(panel_width=12, board_width=9, jointing=0.25)
+    GlueUp(strips=2, strip_width=6.25, joint_lines=(6.0,))
+    >>> glue_up(panel_width=8, board_width=9, jointing=0.25).strips
+    1
+    """
+    check_positive("The width of the panel", panel_width)
+    check_positive("The width of the board", board_width)
+    if panel_width <= board_width * (1 + _CLOSE_ENOUGH):
+        return GlueUp(1, panel_width, ())
+    if not 0 <= jointing < board_width:
+        raise ImpossibleShape(
+            f"Planing the edges takes {jointing:g} off a board {board_width:g} wide. Give an allowance of 0 or "
+            "more that leaves some of the board."
+        )
+    rule = derivation()
+    exact = rule.function("strips")(panel_width=panel_width, board_width=board_width, jointing=jointing)
+    if exact > _MOST_STRIPS:
+        raise ImpossibleShape(
+            f"A panel {panel_width:g} wide would take {exact:.0f} boards {board_width:g} wide. Find wider "
+            "boards, or make the panel narrower."
+        )
+    strips = math.ceil(exact * (1 - _CLOSE_ENOUGH))
+    width = rule.function("board_width")(panel_width=panel_width, strips=strips, jointing=jointing)
+    lines = tuple(
+        rule.function("panel_width")(strips=joint, board_width=width, jointing=jointing)
+        for joint in range(1, strips)
+    )
+    return GlueUp(strips, width, lines)
