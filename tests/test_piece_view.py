@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -101,3 +102,10 @@ def test_a_tenon_that_the_slope_holds_is_drawn_even_where_the_height_alone_would
     upright = whole_piece.drawing(BED, end_height=7.125, end_top=10.5)
     for post in posts_of_the_end(upright):
         assert len(tenons_in(upright, post)) == 1
+
+
+def test_a_rocker_that_cannot_be_is_told_and_the_rest_is_drawn() -> None:
+    impossible = replace(BED, rocker=replace(BED.rocker, bottom_radius=400))
+    drawing = whole_piece.drawing(impossible)
+    assert "too flat" in drawing.faults[0]
+    assert [shape for shape in drawing.shapes if isinstance(shape, Wood) and shape.tint == "end"]

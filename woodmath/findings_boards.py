@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from woodmath.boards_for_parts import glued_up, widest_board
 from woodmath.errors import ImpossibleShape
-from woodmath.finding import Finding, more, size
-from woodmath.glue_up import glue_up
-from woodmath.parts import SPARE_WIDTH, Part, parts_of
+from woodmath.finding import Finding, size
+from woodmath.parts import Part, parts_of
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -46,8 +46,8 @@ def board_findings(piece: Piece) -> Iterator[Finding]:
 
 def _glued(piece: Piece, part: Part) -> Iterator[Finding]:
     rule = piece.rule
-    thick = [board for board in piece.boards.on_hand if not more(part.rough_thickness, board.thickness)]
-    if not thick:
+    widest = widest_board(piece, part)
+    if widest is None:
         yield Finding(
             "caution",
             f"the wood for the {part.name}",
@@ -55,14 +55,12 @@ def _glued(piece: Piece, part: Part) -> Iterator[Finding]:
             "Buy or mill what is missing, or add it under [boards].",
         )
         return
-    nearest = min(board.thickness for board in thick)
-    widest = max(board.width for board in thick if not more(board.thickness, nearest))
-    if not more(part.rough_width, widest):
-        return
     try:
-        glued = glue_up(part.rough_width, widest, rule.read(SPARE_WIDTH))
+        glued = glued_up(piece, part)
     except ImpossibleShape as fault:
         yield Finding("caution", f"the width of the {part.name}", str(fault), "Look for other boards.")
+        return
+    if glued is None:
         return
     lines = ", ".join(rule.mark(line) for line in glued.joint_lines)
     yield Finding(

@@ -157,7 +157,7 @@ def contents_of(piece: Piece, copies: int = 1) -> Contents:
         If there cannot be so many copies, or the piece has parts that cannot be drawn.
     """
     from woodmath.boring_card import boring_cards
-    from woodmath.cut_list import cut_list_card, cut_list_csv
+    from woodmath.cut_list import cut_list_card, cut_list_csv, fitting_card
     from woodmath.gauge_card import gauge_card
     from woodmath.order_of_work import order_card
     from woodmath.patterns import patterns_of
@@ -172,7 +172,12 @@ def contents_of(piece: Piece, copies: int = 1) -> Contents:
         piece.rule.millimetres_per_unit,
         (whole_piece.drawing(piece),),
         piece.findings(),
-        (cut_list_card(piece, copies), gauge_card(piece), *boring_cards(piece)),
+        (
+            cut_list_card(piece, copies),
+            *filter(None, (fitting_card(piece, copies),)),
+            gauge_card(piece),
+            *boring_cards(piece),
+        ),
         patterns_of(piece),
         (order_card(piece),),
         cut_list_csv(piece, copies),

@@ -42,7 +42,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
             *(moved(shape, middle, 0.0) for shape in side),
             *(moved(shape, middle, below) for shape in plan),
             Line(((0.0, low - frame.length(8)), (0.0, high + frame.length(8))), "centre"),
-            *_standing(piece, (reach + gap / 2, below, deep)),
+            *_standing(replace(piece, rocker=None) if trouble else piece, (reach, below, deep)),
             *_sizes(rule, case, frame, (reach, middle, low, high)),
             *_plan_sizes(rule, case, frame, (middle, below, deep)),
         ),

@@ -1,0 +1,234 @@
+"""The boring card: for every mortise the bit, the turns and where they are counted from, the holes and the walls."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from woodmath.boring import AugerBit
+from woodmath.card import Card
+from woodmath.case import Case
+from woodmath.case_solids import foot_tenon_cheeks
+from woodmath.errors import ImpossibleShape
+from woodmath.finding import more
+from woodmath.hole_rows import boring_order, holes_along
+from woodmath.numbers_as_written import number_shown
+
+if TYPE_CHECKING:
+    from woodmath.piece import Piece
+
+
+@dataclass(frozen=True)
+class MortiseRow:
+    """One row of holes: a mortise to be bored.
+
+    Parameters
+    ----------
+    name : str
+        Which mortise.
+    gauged_from : str
+        The face from which its middle line is gauged.
+    middle : float
+        From that face to the middle line, in the piece's unit.
+    start, end : float
+        Where the mortise begins and ends along the part.
+    depth, wall : float
+        Of the mortise, and what is left behind its floor.
+    opens_at : float or None
+        How far down the bit breaks into a mortise that is there already; None where the wood goes on.
+
+    >>> MortiseRow("mortise 1", "face side", 0.75, 3.75, 6.25, 1.25, 0.5, None).depth
+    1.25
+    """
+
+    name: str
+    gauged_from: str
+    middle: float
+    start: float
+    end: float
+    depth: float
+    wall: float
+    opens_at: float | None
+
+
+def boring_cards(piece: Piece) -> tuple[Card, ...]:
+    """Print how every mortise is bored.
+
+    Parameters
+    ----------
+    piece : Piece
+        With both pairs of panels.
+
+    Returns
+    -------
+    tuple of Card
+        The count of the brace, and the places of the holes.
+
+    Raises
+    ------
+    ImpossibleShape
+        If the sizes make no case.
+
+    >>> from woodmath.piece import Piece
+    >>> [card.title for card in boring_cards(Piece.demo("cat-bed"))]
+    ['Boring card: the count', 'Boring card: the holes']
+    """
+    rows, bit = mortises_of(piece), piece.auger_bit()
+    return (_counts(piece, rows, bit), _holes(piece, rows, bit))
+
+
+def mortises_of(piece: Piece) -> tuple[MortiseRow, ...]:
+    """Return every mortise of a piece in the order in which it is bored.
+
+    Parameters
+    ----------
+    piece : Piece
+        With both pairs of panels.
+
+    Returns
+    -------
+    tuple of MortiseRow
+        Those of one post for the end, then those for the side, then one rocker's.
+
+    Raises
+    ------
+    ImpossibleShape
+        If the sizes make no case.
+
+    Source: `woodmath.case`, `woodmath.post_joint`.
+
+    >>> from woodmath.piece import Piece
+    >>> [row.opens_at for row in mortises_of(Piece.demo("cat-bed"))]
+    [None, None, 0.75, 0.75, None]
+    """
+    case = Case.of(piece)
+    joint, walls, clearance = case.joint, case.joint.walls, piece.joint.end_clearance
+    rows: list[MortiseRow] = []
+    for whose, face, tenon, wall, opens_at in (
+        ("end", "face side", joint.tenon, walls.behind_tenon, None),
+        # The end's mortise is there already, and the side's bit comes to its inner cheek.
+        ("side", "face edge", joint.other_tenon, walls.behind_other, walls.inside_tenon),
+    ):
+        depth = tenon.reach + clearance
+        rows += [
+            MortiseRow(
+                f"{whose}'s mortise {number}",
+                face,
+                tenon.set_back + tenon.thickness / 2,
+                low,
+                high,
+                depth,
+                wall,
+                opens_at if opens_at is not None and more(depth, opens_at) else None,
+            )
+            for number, (low, high) in enumerate(case.tenons, 1)
+        ]
+    rocker = piece.rocker
+    if rocker and rocker.tenon:
+        inner, outer = foot_tenon_cheeks(case, rocker.tenon)
+        depth = rocker.tenon.length + clearance
+        try:
+            under = rocker.depth - piece.ellipse().height_at(outer) - depth
+        except ImpossibleShape:
+            under = rocker.depth - rocker.rise - depth
+        rows.append(
+            MortiseRow(
+                "rocker's mortise", "its face side", rocker.thickness / 2, inner, outer, depth, under, None
+            )
+        )
+    return tuple(rows)
+
+
+def _counts(piece: Piece, rows: tuple[MortiseRow, ...], bit: AugerBit) -> Card:
+    mark = piece.rule.mark
+    kinds: dict[str, MortiseRow] = {}
+    for row in rows:
+        kinds.setdefault(row.name.rsplit(" ", 1)[0] if row.name[-1].isdigit() else row.name, row)
+    cells: list[tuple[str, ...]] = []
+    notes: list[str] = []
+    for kind, row in kinds.items():
+        tip = bit.point_depth(row.depth)
+        cells.append(
+            (
+                f"{kind}s",
+                mark(row.depth),
+                _turns(bit.turns(row.depth, "lips")),
+                _turns(bit.turns(row.depth, "screw")),
+                mark(tip),
+                mark(max(row.wall, 0.0)),
+            )
+        )
+        if row.opens_at is not None:
+            notes.append(
+                f"The {kind}s are bored second and open into those of the end, {mark(row.opens_at)} down: after "
+                f"{_turns(bit.turns_until_through(row.opens_at))} turns from its first bite the screw finds no wood, "
+                f"pulls no more, and the count ends. Lean on the brace for the rest and stop by a mark on the bit at "
+                f"{mark(row.depth)}, or chop it with a chisel."
+            )
+        if more(bit.point_length, max(row.wall, 0.0)):
+            notes.append(
+                f"In the {kind}s the screw's point would stand {mark(tip - row.depth)} beyond the floor, and the wall "
+                f"is {mark(max(row.wall, 0.0))}: stop {mark(bit.point_length - max(row.wall, 0.0))} or more short "
+                "of the depth and finish with a chisel."
+            )
+    notes.append(
+        "A trial hole in waste tells your own bit's lead better than its label. Clear the chips, keep the brace in "
+        "line with a square or the sliding bevel, and keep the other hand behind the cutting edge."
+    )
+    return Card(
+        "Boring card: the count",
+        f"Bit {mark(bit.diameter, unit=True)} across the spurs, {_lead(piece, bit)}, "
+        f"screw {mark(bit.point_length)} from its tip to the lips.",
+        (
+            "mortise",
+            "depth",
+            "turns from the lips' first cut",
+            "turns from the screw's first bite",
+            "screw's point then stands at",
+            "wall behind",
+        ),
+        tuple(cells),
+        tuple(notes),
+        numeric=(1, 2, 3, 4, 5),
+    )
+
+
+def _holes(piece: Piece, rows: tuple[MortiseRow, ...], bit: AugerBit) -> Card:
+    mark = piece.rule.mark
+    cells: list[tuple[str, ...]] = []
+    remarks: list[str] = []
+    for row in rows:
+        try:
+            centres = [
+                row.start + centre for centre in holes_along(row.end - row.start, bit.diameter, overlap=0.0)
+            ]
+            order = boring_order(centres, bit.diameter)
+            places = ", ".join(mark(centre) for centre in order.order)
+            remarks += order.remarks
+        except ImpossibleShape as fault:
+            places = str(fault)
+        cells.append(
+            (row.name, f"{mark(row.middle)} from the {row.gauged_from.removeprefix('its ')}", places)
+        )
+    return Card(
+        "Boring card: the holes",
+        "Centres in the order of boring. In a post they are counted along it from the shoulder at the foot; in a "
+        "rocker from its middle, to both sides.",
+        ("mortise", "middle line", "centres"),
+        tuple(cells),
+        notes=(
+            "The ends of the row come first and then what lies between, so that the screw always finds wood. Holes "
+            "that touch leave points of wood between them for the chisel.",
+            *dict.fromkeys(remarks),
+        ),
+    )
+
+
+def _turns(turns: float) -> str:
+    return number_shown(turns, 2)
+
+
+def _lead(piece: Piece, bit: AugerBit) -> str:
+    if piece.rule.unit == "inch":
+        return f"{_turns(bit.threads_per_inch())} turns to the inch"
+    return f"{_turns(bit.lead)} mm a turn"

@@ -1,0 +1,245 @@
+"""The order of work: from square stock to the finished piece, each step with the caution that belongs to it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from woodmath.assembly import assembly_steps
+from woodmath.boards_for_parts import glued_up
+from woodmath.card import Card
+from woodmath.case import Case
+from woodmath.errors import ImpossibleShape
+from woodmath.finding import more
+from woodmath.parts import Part, parts_of
+
+if TYPE_CHECKING:
+    from woodmath.piece import Piece
+
+_EDGE = "Keep both hands behind the cutting edge, and hold the work in a vice or against a stop, never in the hand."
+_SAW = "Start the saw with the thumb beside the blade and above the teeth; support what falls off."
+_CHISEL = "Chop with the work clamped flat, pare with both hands behind the edge; a dull chisel slips first."
+_BRACE = "Keep chips and fingers off the screw, and back up the far face where it might break through."
+_GLUE = "Try it all dry first. Read what the glue's label says about skin, air and time."
+_DUST = (
+    "Wear a mask for sanding. Rags with drying oil can catch fire by themselves: spread them out flat, outdoors, "
+    "to dry."
+)
+_CRAMP = "Close it with cramps and not with blows; where you must strike, strike a block of waste."
+_END_GRAIN = "The sloping edges are end grain: plane from both corners toward the middle, or the far corner breaks out."
+
+
+@dataclass(frozen=True)
+class Step:
+    """One step of the work.
+
+    Parameters
+    ----------
+    what : str
+        What is done, with its numbers where it has any.
+    caution : str
+        What belongs to the tool that does it.
+
+    >>> Step("Saw the tenons.", "Keep the thumb above the teeth.").what
+    'Saw the tenons.'
+    """
+
+    what: str
+    caution: str
+
+
+def order_card(piece: Piece) -> Card:
+    """Print the order of work.
+
+    Parameters
+    ----------
+    piece : Piece
+        With both pairs of panels.
+
+    Returns
+    -------
+    Card
+        Numbered steps with their cautions.
+
+    Raises
+    ------
+    ImpossibleShape
+        If the sizes make no case.
+
+    >>> from woodmath.piece import Piece
+    >>> order_card(Piece.demo("log-box")).columns
+    ('', 'step', 'care')
+    """
+    return Card(
+        "Order of work",
+        "Joints first, shaping after them, and everything tried dry before glue is opened.",
+        ("", "step", "care"),
+        tuple((str(number), step.what, step.caution) for number, step in enumerate(steps_of(piece), 1)),
+        notes=(
+            "Follow the rules of your own workshop and the law of the place. What is made for a child or for an infant "
+            "is regulated: this paper certifies nothing.",
+        ),
+        numeric=(0,),
+    )
+
+
+def steps_of(piece: Piece) -> tuple[Step, ...]:
+    """Return the steps of a piece's work.
+
+    Parameters
+    ----------
+    piece : Piece
+        With both pairs of panels.
+
+    Returns
+    -------
+    tuple of Step
+        From square stock to the finish.
+
+    Raises
+    ------
+    ImpossibleShape
+        If the sizes make no case.
+
+    Source: common practice; the order of assembly is `woodmath.assembly`'s.
+
+    >>> from woodmath.piece import Piece
+    >>> steps_of(Piece.demo("cat-bed"))[0].what.split(":")[0]
+    'Saw out the blanks'
+    """
+    case, parts = Case.of(piece), parts_of(piece)
+    return (
+        *_stock(piece, parts),
+        *_posts(piece, case),
+        *_panels(piece, case),
+        *_rockers(piece),
+        *_together(piece, case),
+        *_last(piece, case),
+    )
+
+
+def _stock(piece: Piece, parts: tuple[Part, ...]) -> Iterator[Step]:
+    listed = ", ".join(f"{part.count} {part.name}{'s' if part.count > 1 else ''}" for part in parts)
+    yield Step(f"Saw out the blanks: {listed}. Lengths first, then widths, by the cut list.", _SAW)
+    wide = [part.name for part in parts if _is_glued(piece, part)]
+    if wide:
+        yield Step(
+            f"Glue up what is wider than a board: {', '.join(wide)}. Joint the edges in pairs, so that an edge off "
+            "square in one is off square the other way in its neighbour.",
+            _GLUE,
+        )
+    yield Step(
+        "Plane a face side and a face edge on every part, square to one another, and mark both. On the posts they are "
+        "the outer faces; on the panels put the poorer face inside.",
+        _EDGE,
+    )
+
+
+def _is_glued(piece: Piece, part: Part) -> bool:
+    try:
+        return glued_up(piece, part) is not None
+    except ImpossibleShape:
+        # More strips than anybody glues: the findings say so.
+        return False
+
+
+def _posts(piece: Piece, case: Case) -> Iterator[Step]:
+    yield Step(
+        "Cramp the four posts side by side, ends flush, and square every line across them in one go from the story "
+        "stick, its datum on the shoulder line. Then mark two left hands and two right.",
+        "A marking knife is sharp on the pull and on the way back to its place: lay it down pointing away.",
+    )
+    yield Step(
+        "Bore the end's mortises by the boring card, then chop and pare them; then the side's mortises, which open "
+        "into them.",
+        f"{_BRACE} {_CHISEL}",
+    )
+    if case.grooves:
+        yield Step(
+            "Cut the grooves between and beyond the mortises to the router plane's depth, stopped where the lines say.",
+            _CHISEL,
+        )
+    if piece.rocker and piece.rocker.tenon:
+        line = "level shoulders, by the sliding bevel" if more(abs(case.splay), 0.0) else "square shoulders"
+        yield Step(f"Saw the tenons on the posts' feet, with {line}.", _SAW)
+    elif more(abs(case.splay), 0.0):
+        yield Step("Saw the posts' feet level, by the sliding bevel.", _SAW)
+    yield Step(
+        "Leave the tops of the posts long until the joints are closed, and shape them last.",
+        "What is shaped first has no square face left to mark from.",
+    )
+
+
+def _panels(piece: Piece, case: Case) -> Iterator[Step]:
+    mark = piece.rule.mark
+    if more(abs(case.splay), 0.0):
+        yield Step(
+            f"Saw and plane the ends to {mark(case.height)} high, their edges to the sliding bevel; rip the sides to "
+            f"{mark(case.slope_length)}, the slope and not the height.",
+            f"{_SAW} {_END_GRAIN}",
+        )
+    else:
+        yield Step(f"Plane ends and sides to {mark(case.height)} high.", _EDGE)
+    tongue = piece.joint.tongue
+    face = tongue.rebated_from if tongue else "outer face"
+    yield Step(
+        f"Rebate the edges that go into the posts, from the {face} and over the whole length, as wide as the tenons "
+        "reach. Knife the shoulder first, so that the grain does not tear.",
+        _EDGE,
+    )
+    if piece.bead:
+        yield Step(
+            "Run the beads along the level edges. They come after the rebate and before the tenons, or their hollow "
+            "shows at the shoulder.",
+            _EDGE,
+        )
+    yield Step(
+        "Saw the tenons out of the rebated edge, the tongue between them back to its line, and the tenons' ends "
+        + {
+            "mitred": "to their bevels.",
+            "square": "square.",
+            "halved": "in halves, one long and one short.",
+            "one_long": "square, the long ones and the short ones apart.",
+        }.get(case.joint.ends, "as the post joint asks.")
+        + " Fit each to its own mortise, and number the pair.",
+        f"{_SAW} {_CHISEL}",
+    )
+
+
+def _together(piece: Piece, case: Case) -> Iterator[Step]:
+    for number, sentence in enumerate(assembly_steps(piece)):
+        yield Step(f"{sentence} Dry first, then with glue.", _CRAMP if number else f"{_GLUE} {_CRAMP}")
+    if more(abs(case.splay), 0.0):
+        yield Step(
+            f"Cramp the ends over wedges of {abs(case.splay):.1f}° sawn from waste, square to each post at its tenons, "
+            "and measure both diagonals while the glue is soft.",
+            "Tighten a little at a time. A cramp that slips on a slope flies: stand beside it, not in its line.",
+        )
+    else:
+        yield Step(
+            "Cramp square across the tenons, and measure both diagonals while the glue is soft.",
+            "Tighten a little at a time, and no more than closes the shoulders.",
+        )
+
+
+def _rockers(piece: Piece) -> Iterator[Step]:
+    if piece.rocker is None:
+        return
+    yield Step(
+        "Draw the curve with pins and string on one blank, saw both rockers from it, and plane them together in the "
+        "vice. Their mortises are cut before the curve, while the edge is straight.",
+        f"{_SAW} Keep fingers, paws and toes from under a piece that rocks: it pinches.",
+    )
+
+
+def _last(piece: Piece, case: Case) -> Iterator[Step]:
+    if piece.bottom:
+        bevelled = ", its long edges to the sliding bevel" if more(abs(case.splay), 0.0) else ""
+        yield Step(
+            f"Fit the cleats, level all round, and the loose bottom{bevelled}, its corners cut out for the posts. It "
+            "must lift out with its clearance all round.",
+            _SAW,
+        )
+    yield Step("Saw the posts' tops to length and shape them; take every arris off.", _EDGE)
+    yield Step("Scrape or sand, and finish, inside before outside.", _DUST)
