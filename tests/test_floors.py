@@ -12,7 +12,7 @@ import pytest
 PROJECT = Path(__file__).resolve().parent.parent
 PACKAGE = PROJECT / "woodmath"
 DEVELOPERS = (PROJECT / "DEVELOPERS.md").read_text(encoding="utf-8")
-ONLY_FOR_PAPER = {"drawing_pdf", "paint"}
+ONLY_FOR_PAPER = {"drawing_pdf", "paint", "sheets_in_pdf"}
 
 
 def floors() -> dict[str, int]:

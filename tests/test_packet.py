@@ -88,36 +88,11 @@ def test_another_reader_finds_the_words_in_the_file() -> None:
     assert "The rocker <left> / right" in words_on(pdf, 7)
 
 
-def test_every_section_has_a_bookmark_that_leads_to_its_first_page() -> None:
-    pdf = sample().pdf()
-    kids = re.search(rb"/Type /Pages /Kids \[(.*?)\]", pdf)
-    assert kids
-    pages = re.findall(rb"(\d+) 0 R", kids[1])
-    marks = re.findall(rb"/Title <feff([0-9a-f]+)> /Parent .*?/Dest \[(\d+) 0 R /Fit\]", pdf)
-    starts = [0]
-    for section in sample().sections[:-1]:
-        starts.append(starts[-1] + len(section.sheets))
-    assert [bytes.fromhex(title.decode()).decode("utf-16-be") for title, _ in marks] == [
-        section.title for section in sample().sections
-    ]
-    assert [pages.index(page) for _, page in marks] == starts
-
-
 def test_the_file_asks_not_to_be_scaled_and_names_no_date() -> None:
     pdf = sample().pdf()
     assert b"/PrintScaling /None" in pdf
     assert b"/Duplex /Simplex" in pdf
     assert not re.search(rb"Date|Producer|Creator", pdf)
-
-
-def test_the_table_of_the_file_leads_to_its_objects() -> None:
-    """ISO 32000-1, 7.5.4: each line of the table is the place at which its object begins."""
-    pdf = sample().pdf()
-    start = int(re.findall(rb"startxref\n(\d+)\n%%EOF\n\Z", pdf)[0])
-    places = re.findall(rb"(\d{10}) 00000 n ", pdf[start:])
-    assert len(places) > 20
-    for number, place in enumerate(places, start=1):
-        assert pdf[int(place) :].startswith(b"%d 0 obj\n" % number)
 
 
 def test_the_same_piece_gives_the_same_bytes_in_another_process() -> None:
@@ -210,9 +185,8 @@ def test_a_name_meant_to_do_harm_does_none(tmp_path: Path) -> None:
     assert all(re.fullmatch(r"[a-z0-9-]+\.(pdf|csv|svg)", path.name) for path in written)
     for path in written[2:]:
         ElementTree.fromstring(path.read_text(encoding="utf-8"))
-    pdf = written[0].read_bytes()
-    start = int(re.findall(rb"startxref\n(\d+)\n%%EOF\n\Z", pdf)[0])
-    assert pdf[start:].startswith(b"xref\n0 ")
+    # Another reader opens the file, whatever its title holds.
+    assert words_on(written[0].read_bytes(), 1)
     assert b"\x1b" not in written[2].read_bytes()
 
 

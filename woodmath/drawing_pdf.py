@@ -137,7 +137,7 @@ def pdf_bytes(figure: Figure) -> bytes:
     b'%PDF-'
     """
     told = {"Title": figure.get_label(), "Creator": None, "Producer": None, "CreationDate": None}
-    return _without_scaling(written(figure, "pdf", told))
+    return without_scaling(written(figure, "pdf", told))
 
 
 def svg_bytes(figure: Figure) -> bytes:
@@ -159,13 +159,24 @@ def svg_bytes(figure: Figure) -> bytes:
     return written(figure, "svg", {"Title": figure.get_label(), "Creator": None, "Date": None})
 
 
-def _without_scaling(pdf: bytes) -> bytes:
-    """Renew the catalogue of a PDF so that it asks not to be scaled (ISO 32000-1, 7.5.6 and 12.2)."""
+def without_scaling(pdf: bytes) -> bytes:
+    """Renew the catalogue of a PDF so that it asks not to be scaled (ISO 32000-1, 7.5.6 and 12.2).
+
+    Parameters
+    ----------
+    pdf : bytes
+        A whole file that Matplotlib wrote.
+
+    Returns
+    -------
+    bytes
+        The file with one object more.
+    """
     catalogue = re.search(rb"\n(\d+) 0 obj\n<< (/Type /Catalog .*?) >>\nendobj", pdf)
     trailer = re.search(rb"trailer\n<< (.*?) >>\nstartxref\n(\d+)\n%%EOF\n\Z", pdf, re.DOTALL)
     assert catalogue and trailer
     number = int(catalogue[1])
-    preferences = b"/ViewerPreferences << /PrintScaling /None >>"
+    preferences = b"/ViewerPreferences << /PrintScaling /None /Duplex /Simplex >>"
     renewed = b"%d 0 obj\n<< %b %b >>\nendobj\n" % (number, catalogue[2], preferences)
     table = b"xref\n%d 1\n%010d 00000 n \n" % (number, len(pdf))
     end = b"trailer\n<< %b /Prev %b >>\nstartxref\n%d\n%%%%EOF\n"

@@ -23,7 +23,7 @@ from woodmath.paper import PaperSheet, numbered, paper_size
 from woodmath.pattern import Pattern
 from woodmath.pattern_svg import pattern_svg
 from woodmath.patterns_on_paper import pattern_sheets
-from woodmath.pdf_file import pdf_of
+from woodmath.sheets_in_pdf import pdf_of
 from woodmath.safe_writing import write_all
 
 if TYPE_CHECKING:
@@ -75,7 +75,7 @@ class Section:
     Parameters
     ----------
     title : str
-        What it is called in the list of bookmarks.
+        What it is called while it is set.
     sheets : tuple of PaperSheet
         One at least.
     """
@@ -115,11 +115,7 @@ class Packet:
 
     def pdf(self) -> bytes:
         """Return the file to be printed: the same bytes for the same piece."""
-        sheets = self.sheets
-        begins = [sheet is section.sheets[0] for section in self.sections for sheet in section.sheets]
-        places = [place for place, begun in enumerate(begins) if begun]
-        titles = [section.title for section in self.sections]
-        return pdf_of(f"{self.name}: shop packet", sheets, tuple(zip(titles, places, strict=True)))
+        return pdf_of(f"{self.name}: shop packet", self.sheets)
 
     def files(self) -> tuple[tuple[PurePosixPath, bytes], ...]:
         """Return every file of the packet, by its place in the folder."""

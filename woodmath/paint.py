@@ -24,8 +24,8 @@ from woodmath.drawing import Point, Points
 from woodmath.paper import UNITS_IN_AN_INCH
 from woodmath.pens import PALETTE, Disc, Mark, Motion, Pen, Stroke, Words
 
-_POINT = 72.0 / UNITS_IN_AN_INCH
-_SETTINGS: Mapping[Any, Any] = MappingProxyType(
+POINT = 72.0 / UNITS_IN_AN_INCH
+SETTINGS: Mapping[Any, Any] = MappingProxyType(
     {
         "svg.hashsalt": "woodmath",
         "svg.fonttype": "path",
@@ -46,7 +46,10 @@ _SETTINGS: Mapping[Any, Any] = MappingProxyType(
         "text.usetex": False,
     }
 )
-_HALO = 4.0
+"""What a file of ours is made with, whatever a reader's own settings are."""
+
+HALO = 4.0
+"""How wide the paper shows round the letters that stand on wood, in picture units."""
 
 
 def paint(
@@ -82,7 +85,7 @@ def paint(
     ('nothing yet', 1)
     """
     # Artists take settings up when they are made, and a reader's own may ask for sketchy lines, say.
-    with matplotlib.rc_context(dict(_SETTINGS)):
+    with matplotlib.rc_context(dict(SETTINGS)):
         figure = Figure(
             figsize=(width / UNITS_IN_AN_INCH, height / UNITS_IN_AN_INCH),
             dpi=UNITS_IN_AN_INCH,
@@ -116,7 +119,7 @@ def written(figure: Figure, kind: str, told: Mapping[str, object]) -> bytes:
     >>> written(paint("a", 9.0, 9.0, (), "#ffffff"), "pdf", {"CreationDate": None})[:5]
     b'%PDF-'
     """
-    with matplotlib.rc_context(dict(_SETTINGS)):
+    with matplotlib.rc_context(dict(SETTINGS)):
         file = io.BytesIO()
         figure.savefig(file, format=kind, metadata=dict(told))
     return file.getvalue()
@@ -148,7 +151,7 @@ class _Painter:
     def _lines(
         self, lines: tuple[Points, ...], pen: Pen | None, closed: bool, fill: str, clip: Points
     ) -> None:
-        self._add(PathPatch(_outline(lines, closed)), pen, fill, clip)
+        self._add(PathPatch(path_of(lines, closed)), pen, fill, clip)
 
     def _disc(self, disc: Disc) -> None:
         self._add(Circle(disc.centre, disc.radius), disc.pen, disc.fill, disc.clip)
@@ -158,8 +161,8 @@ class _Painter:
         patch.set(
             facecolor=self._colours[fill] if fill else "none",
             edgecolor=self._colours[pen.colour] if pen else "none",
-            linewidth=pen.width * _POINT if pen else 0.0,
-            linestyle=(0.0, tuple(dash * _POINT for dash in pen.dashes)) if pen and pen.dashes else "solid",
+            linewidth=pen.width * POINT if pen else 0.0,
+            linestyle=(0.0, tuple(dash * POINT for dash in pen.dashes)) if pen and pen.dashes else "solid",
             joinstyle="miter" if pen and pen.dashes else "round",
             capstyle="butt" if pen and pen.dashes else "round",
             antialiased=True,
@@ -168,7 +171,7 @@ class _Painter:
         )
         self._axes.add_patch(patch)
         if clip:
-            outline = self._clips.setdefault(clip, _outline((clip,), True))
+            outline = self._clips.setdefault(clip, path_of((clip,), True))
             patch.set_clip_path(outline, self._axes.transData)
         else:
             patch.set_clip_on(False)
@@ -176,11 +179,11 @@ class _Painter:
     def letters(self, words: Words, halo: bool = False) -> None:
         """Set a text, or the halo under it: the two apart, because letters with a halo turn into outlines."""
         self._level += 1
-        stroke = Halo(linewidth=_HALO * _POINT, foreground=self._colours["paper"], joinstyle="round")
+        stroke = Halo(linewidth=HALO * POINT, foreground=self._colours["paper"], joinstyle="round")
         self._axes.text(
             *words.where,
             words.text,
-            fontproperties=_font(words.size, words.bold),
+            fontproperties=font_of(words.size, words.bold),
             color=self._colours["paper" if halo else words.colour],
             horizontalalignment={"start": "left", "middle": "center", "end": "right"}[words.anchor],
             verticalalignment="baseline",
@@ -192,7 +195,19 @@ class _Painter:
         )
 
 
-def _outline(lines: tuple[Points, ...], closed: bool) -> Outline:
+def path_of(lines: tuple[Points, ...], closed: bool) -> Outline:
+    """Return lines as one path.
+
+    Parameters
+    ----------
+    lines : tuple of tuples of (float, float)
+        At least one, each with a point or more.
+    closed : bool
+        Whether each goes back to its start.
+
+    >>> len(path_of((((0.0, 0.0), (1.0, 0.0)),), closed=True).vertices)
+    3
+    """
     points: list[Point] = []
     codes: list[int] = []
     for line in lines:
@@ -202,8 +217,19 @@ def _outline(lines: tuple[Points, ...], closed: bool) -> Outline:
     return Outline(points, codes)
 
 
-def _font(size: float, bold: bool) -> FontProperties:
-    """Return the face that comes with Matplotlib, so that paper looks alike on every machine."""
+def font_of(size: float, bold: bool) -> FontProperties:
+    """Return the face that comes with Matplotlib, so that paper looks alike on every machine.
+
+    Parameters
+    ----------
+    size : float
+        Of the letters, in picture units.
+    bold : bool
+        Whether they are bold.
+
+    >>> font_of(16.0, bold=False).get_size()
+    12.0
+    """
     name = "DejaVuSans-Bold.ttf" if bold else "DejaVuSans.ttf"
     face = Path(matplotlib.get_data_path(), "fonts", "ttf", name)
-    return FontProperties(fname=str(face), size=size * _POINT)
+    return FontProperties(fname=str(face), size=size * POINT)

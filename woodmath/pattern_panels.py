@@ -46,7 +46,7 @@ def end_pattern(piece: Piece, case: Case) -> Pattern:
     outline: Points = (*right, *reversed(flipped(right)))
     frame = true_frame(outline, piece.rule, (70.0, 110.0, 90.0, 110.0))
     mark = piece.rule.mark
-    shapes: list[Shape] = [Wood(outline, "end", "long", 0.0, line="edge")]
+    shapes: list[Shape] = [Wood(outline, "pattern", "long", 0.0, line="edge")]
     shoulder = ((low, 0.0), (high, height))
     shapes += [Line(shoulder, "edge"), Line(flipped(shoulder), "edge")]
     shapes += [Line(((0.0, -frame.length(30)), (0.0, height + frame.length(30))), "centre")]
@@ -107,7 +107,7 @@ def side_pattern(piece: Piece, case: Case) -> Pattern:
     frame = true_frame(outline, piece.rule, (60.0, 100.0, 70.0, 100.0))
     mark = piece.rule.mark
     shapes: list[Shape] = [
-        Wood(outline, "side", "long", 0.0, line="edge"),
+        Wood(outline, "pattern", "long", 0.0, line="edge"),
         Line(((0.0, 0.0), (0.0, wide)), "edge"),
     ]
     levels = _bead_levels(piece, wide)

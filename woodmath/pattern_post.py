@@ -88,7 +88,7 @@ def post_pattern(piece: Piece, case: Case, hand: str) -> Pattern:
 
     # Faces from the left, for the right hand: face edge, the side's mortises, the end's mortises, face side.
     shapes: list[Shape] = [
-        Wood(turned(rectangle(left, lowest, left + square, case.top)), "post", "long", 90.0, line="edge")
+        Wood(turned(rectangle(left, lowest, left + square, case.top)), "pattern", "long", 90.0, line="edge")
         for left in (-2 * square, -square, 0.0, square)
     ]
     for kind, ranges in (("groove", case.grooves), ("mortise", case.tenons)):

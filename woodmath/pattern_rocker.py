@@ -66,7 +66,7 @@ def rocker_pattern(piece: Piece, case: Case, ellipse: Ellipse) -> Pattern:
     mark = piece.rule.mark
     cross = piece.rule.read(_CROSS)
     shapes: list[Shape] = [
-        Wood(outline, "board", "long", 0.0, line="edge"),
+        Wood(outline, "pattern", "long", 0.0, line="edge"),
         Line(((0.0, -depth - frame.length(26)), (0.0, max(0.0, centre) + frame.length(26))), "centre"),
     ]
     mortises: list[Points] = []

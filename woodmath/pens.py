@@ -29,6 +29,8 @@ PALETTE: Mapping[str, str] = MappingProxyType(
         "string": "#7a5326",
         "fault": "#f3d3c6",
         "waste": "#f3e9d8",
+        "pattern": "#fdfbf6",
+        "pattern grain": "#dccbb0",
     }
 )
 """Colours by role; told apart by lightness too, so that nothing hangs on telling red from green."""

@@ -65,7 +65,7 @@ class Rebate:
 
     @property
     def fence(self) -> float:
-        """Setting of the fillister's fence: from the board's edge to the far side of the cutter."""
+        """Setting of the fillister's fence: from the board's edge to the far side of the cutter, the rebate's width."""
         return self.width
 
     @property

@@ -15,7 +15,7 @@ class Wood:
     ----------
     outline : tuple of points
         Closed by itself.
-    tint : {"post", "end", "side", "board"}
+    tint : {"post", "end", "side", "board", "pattern"}
         Which part it is; parts differ in tint and in the run of their grain, never in tint alone.
     grain : {"end", "long"}
         Growth rings for end grain, lines along the board for long grain.

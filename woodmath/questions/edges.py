@@ -112,7 +112,7 @@ def _worked_rebate(piece: Piece) -> str:
         (
             put_in(rebate_derivation(), "depth", piece.rule, board=_board(piece), tongue=_left(piece)),
             on_the_rule(_depth(piece), piece.rule),
-            "The length of the tongue is the fence's business, not the stop's.",
+            "How far the rebate reaches along the face is the fence's business, not the stop's.",
         )
     )
 
@@ -189,7 +189,7 @@ QUESTIONS = (
         slips=(
             Slip("That is what stays. The stop is set to what goes: the rest of the board.", _left),
             Slip(
-                "That is the width of the rebate, along the face: the fence is set to it. The stop is set to "
+                "That is how long the tongue stands out, along the face. The stop is set to "
                 "the depth, into the board.",
                 lambda piece: _tongue(piece).length,
             ),

@@ -122,7 +122,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
             *_dimensions(edge, rule, frame),
             *_labels(edge, rule, frame),
         ),
-        headline=f"Set the fence to {rule.mark(rebate.fence)} and the depth stop to {rule.mark(rebate.stop)}. "
+        headline=f"Set the depth stop to {rule.mark(rebate.stop)}; saw the tongue back to {rule.mark(rebate.width)}. "
         + ("" if edge.fit.verdict == BOTTOMS else edge.fit.told(rule)).strip(),
         told=_told(edge, rule),
         faults=faults,
@@ -293,7 +293,7 @@ edge_in_section = View(
     controls=(
         LengthControl("board", "board, thick", ("1/2", "1 1/2"), ("12", "38")),
         LengthControl("tongue", "tongue, thick", ("1/8", "1"), ("3", "25")),
-        LengthControl("rebate_width", "rebate, wide", ("1/8", "1"), ("3", "25")),
+        LengthControl("rebate_width", "tongue, long", ("1/8", "1"), ("3", "25")),
         LengthControl("groove_depth", "groove, deep", ("1/8", "1"), ("3", "25")),
         LengthControl("set_back", "set-back of the groove", ("1/8", "1"), ("3", "25")),
         ChoiceControl("rebated_from", "rebated from", tuple((f"the {face}", face) for face in FACES)),

@@ -278,7 +278,7 @@ panel_corner = View(
         LengthControl("quirk", "quirk, wide", ("1/16", "1/4"), ("1", "6")),
         StepControl("splay", "splay of the edge", "degrees", Fraction(0), _STEEPEST, Fraction(1, 2)),
         LengthControl("place", "tenon begins", ("0", "1 1/2"), ("0", "40")),
-        LengthControl("rebate_width", "rebate, wide", ("1/8", "3/4"), ("3", "20")),
+        LengthControl("rebate_width", "tongue, long", ("1/8", "3/4"), ("3", "20")),
     ),
     start=_start,
 )
