@@ -1,4 +1,4 @@
-"""The two pages that are compared: the same post in section, once live as ours and once as stock pages draw it."""
+"""The two pages that are compared: the same drawing, once live as ours and once as stock pages draw it."""
 
 from __future__ import annotations
 
@@ -15,28 +15,54 @@ from typing import Any
 HERE = Path(__file__).parent
 PROBE = HERE / "probe.js"
 
-OURS = """
-from woodmath.page import Piece, look, post_section
 
-live = look(post_section, Piece.demo("log-box"))
-slider = live.rows["set_back"].readers[0][0]
+@dataclass(frozen=True)
+class Subject:
+    """Which live drawing is compared, and which of its sliders is moved from which mark."""
+
+    view: str
+    control: str
+    mark: int
+
+
+SUBJECTS = {
+    "post_section": Subject("post_section", "set_back", 24),
+    "whole_piece": Subject("whole_piece", "end_top", 600),
+}
+
+
+def ours(subject: Subject) -> str:
+    """Return the cell that makes our live drawing."""
+    return f"""
+from woodmath.page import Piece, look, {subject.view}
+
+live = look({subject.view}, Piece.demo("log-box"))
+slider = live.rows["{subject.control}"].readers[0][0]
 live
 """
-STOCK = """
+
+
+def stock(subject: Subject) -> str:
+    """Return the cell that paints the same drawing as a stock page does."""
+    return f"""
 %matplotlib inline
 import ipywidgets
 from IPython.display import display
 from woodmath.drawing_pdf import figure_of
-from woodmath.page import Piece, post_section
+from woodmath.page import Piece, {subject.view}
 
 piece = Piece.demo("log-box")
-slider = ipywidgets.IntSlider(value=24, min=0, max=100, description="set-back")
+slider = ipywidgets.IntSlider(value={subject.mark}, min=0, max=1200, description="{subject.control}")
 
-@ipywidgets.interact(set_back=slider)
-def section(set_back):
-    display(figure_of(post_section.drawing(piece, set_back=piece.rule.length(set_back))))
+@ipywidgets.interact(mark=slider)
+def drawn(mark):
+    display(figure_of({subject.view}.drawing(piece, {subject.control}=piece.rule.length(mark))))
 """
-REDRAWS = """
+
+
+def redraws(subject: Subject, count: int) -> str:
+    """Return the cell that tells what a redraw costs the kernel, in milliseconds."""
+    return f"""
 import statistics, time
 
 def cost_of(mark):
@@ -44,8 +70,10 @@ def cost_of(mark):
     slider.value = mark
     return 1000 * (time.perf_counter() - before)
 
-print(statistics.median(cost_of(24 + number % 2) for number in range(1, {count} + 1)))
+print(statistics.median(cost_of({subject.mark} + number % 2) for number in range(1, {count} + 1)))
 """
+
+
 STORE = """
 import psutil
 from comm import get_comm_manager
@@ -148,9 +176,9 @@ class ComparedPage:
         self._handle.focus()
         return Drag(rate=seen["pictures"] / seconds, lag=seen["lag"])
 
-    def redraw(self, count: int) -> float:
+    def redraw(self, subject: Subject, count: int) -> float:
         """Return the median cost of a redraw in the kernel, everything sent included, in milliseconds."""
-        return float(self._say(REDRAWS.format(count=count)))
+        return float(self._say(redraws(subject, count)))
 
     def store(self) -> Store:
         """Return what kernel and browser hold, after the browser has cleared away what nobody uses."""

@@ -1,7 +1,7 @@
 """How long a slider's move takes to be seen, on our page and on a stock one that draws the same thing.
 
 `python tests/benchmarks/slider_latency.py` opens two notebooks in a real Chromium, on the server that
-`woodmath open` starts: the live post section, and the same drawing painted by Matplotlib in a stock
+`woodmath open` starts: a live drawing, and the same drawing painted by Matplotlib in a stock
 `interact`. Moves alternate between the two. A step is timed from the key on the slider's handle to the task
 after the animation frame that shows the new picture. With `--assert` a missed promise is an error.
 """
@@ -15,7 +15,19 @@ import time
 from dataclasses import dataclass
 from pathlib import Path
 
-from compared_pages import OURS, STOCK, ComparedPage, Drag, Step, Store, load_lab, median, p95
+from compared_pages import (
+    SUBJECTS,
+    ComparedPage,
+    Drag,
+    Step,
+    Store,
+    Subject,
+    load_lab,
+    median,
+    ours,
+    p95,
+    stock,
+)
 from playwright.sync_api import sync_playwright
 
 PARTS = (
@@ -51,7 +63,9 @@ class Measured:
         return median([drag.lag for drag in self.drags])
 
 
-def measure(moves: int, drags: int, seconds: float) -> tuple[Measured, Measured, Store, Store]:
+def measure(
+    subject: Subject, moves: int, drags: int, seconds: float
+) -> tuple[Measured, Measured, Store, Store]:
     """Measure both pages by turns; then move our slider until it has made 50 and 550 moves."""
     lab = load_lab()
     program = lab.chromium()
@@ -63,9 +77,8 @@ def measure(moves: int, drags: int, seconds: float) -> tuple[Measured, Measured,
         server = lab.CourseServer(root, Path(folder, "jupyter"), ["--LabApp.expose_app_in_browser=True"])
         browser = playwright.chromium.launch(executable_path=program, args=list(lab.CHROMIUM_FLAGS))
         try:
-            ours = ComparedPage(lab, browser, server, "ours", OURS)
-            stock = ComparedPage(lab, browser, server, "stock", STOCK)
-            pages = (ours, stock)
+            mine = ComparedPage(lab, browser, server, "ours", ours(subject))
+            pages = (mine, ComparedPage(lab, browser, server, "stock", stock(subject)))
             steps: dict[str, list[Step]] = {page.name: [] for page in pages}
             for number in range(moves + 3):
                 for page in pages:
@@ -77,34 +90,36 @@ def measure(moves: int, drags: int, seconds: float) -> tuple[Measured, Measured,
             for _ in range(drags):
                 for page in pages:
                     dragged[page.name].append(page.drag(seconds))
-            found = [Measured(steps[page.name], dragged[page.name], page.redraw(40)) for page in pages]
+            found = [
+                Measured(steps[page.name], dragged[page.name], page.redraw(subject, 40)) for page in pages
+            ]
             for _ in range(50):
-                ours.step()
-            before = ours.store()
+                mine.step()
+            before = mine.store()
             for _ in range(500):
-                ours.step()
-            return found[0], found[1], before, ours.store()
+                mine.step()
+            return found[0], found[1], before, mine.store()
         finally:
             browser.close()
             server.stop()
 
 
-def report(ours: Measured, stock: Measured, before: Store, after: Store) -> str:
+def report(mine: Measured, theirs: Measured, before: Store, after: Store) -> str:
     """Return the table of everything found."""
-    ratio = median(stock.whole) / median(ours.whole)
+    ratio = median(theirs.whole) / median(mine.whole)
     rows = [
         ("", "ours", "stock", ""),
-        ("key to painted, median", f"{median(ours.whole):.1f}", f"{median(stock.whole):.1f}", "ms"),
-        ("key to painted, p95", f"{p95(ours.whole):.1f}", f"{p95(stock.whole):.1f}", "ms"),
-        ("moves", str(len(ours.whole)), str(len(stock.whole)), ""),
+        ("key to painted, median", f"{median(mine.whole):.1f}", f"{median(theirs.whole):.1f}", "ms"),
+        ("key to painted, p95", f"{p95(mine.whole):.1f}", f"{p95(theirs.whole):.1f}", "ms"),
+        ("moves", str(len(mine.whole)), str(len(theirs.whole)), ""),
         ("times faster, by the medians", f"{ratio:.1f}", "", ""),
-        ("dragging, pictures a second", f"{ours.rate:.1f}", f"{stock.rate:.1f}", ""),
-        ("dragging, last move to last picture", f"{ours.lag:.0f}", f"{stock.lag:.0f}", "ms"),
-        ("a redraw costs the kernel, median", f"{ours.redraw:.2f}", f"{stock.redraw:.2f}", "ms"),
+        ("dragging, pictures a second", f"{mine.rate:.1f}", f"{theirs.rate:.1f}", ""),
+        ("dragging, last move to last picture", f"{mine.lag:.0f}", f"{theirs.lag:.0f}", "ms"),
+        ("a redraw costs the kernel, median", f"{mine.redraw:.2f}", f"{theirs.redraw:.2f}", "ms"),
         ("", "", "", ""),
         ("of a step on our page, medians:", "", "", ""),
         *(
-            (f"  {told}", f"{median([getattr(step, name) for step in ours.steps]):.1f}", "", "ms")
+            (f"  {told}", f"{median([getattr(step, name) for step in mine.steps]):.1f}", "", "ms")
             for name, told in PARTS
         ),
         ("", "", "", ""),
@@ -114,17 +129,17 @@ def report(ours: Measured, stock: Measured, before: Store, after: Store) -> str:
         ("  browser, script heap", f"{before.browser:.1f}", f"{after.browser:.1f}", "MB"),
         ("  browser, nodes", str(before.nodes), str(after.nodes), ""),
     ]
-    return "\n".join(f"{told:42}{mine:>8}{theirs:>9} {unit}".rstrip() for told, mine, theirs, unit in rows)
+    return "\n".join(f"{told:42}{one:>8}{other:>9} {unit}".rstrip() for told, one, other, unit in rows)
 
 
-def missed(ours: Measured, stock: Measured, before: Store, after: Store) -> list[str]:
+def missed(mine: Measured, theirs: Measured, before: Store, after: Store) -> list[str]:
     """Return what is promised and was not found."""
-    ratio = median(stock.whole) / median(ours.whole)
+    ratio = median(theirs.whole) / median(mine.whole)
     promises = [
-        ("a step in 35 ms at most", median(ours.whole) <= 35),
+        ("a step in 35 ms at most", median(mine.whole) <= 35),
         ("4 times faster than a stock page", ratio >= 4),
-        ("15 pictures a second while dragging", ours.rate >= 15),
-        ("a redraw in 5 ms at most", ours.redraw <= 5),
+        ("15 pictures a second while dragging", mine.rate >= 15),
+        ("a redraw in 5 ms at most", mine.redraw <= 5),
         ("no more widgets after 500 moves", after.widgets == before.widgets),
         ("no more than 2 MB more in the kernel after 500 moves", after.kernel - before.kernel <= 2),
         ("no more than 2 MB more in the browser after 500 moves", after.browser - before.browser <= 2),
@@ -139,8 +154,9 @@ def main() -> int:
     parser.add_argument("--drags", type=int, default=3, help="drags of each slider")
     parser.add_argument("--seconds", type=float, default=2.7, help="how long a drag lasts")
     parser.add_argument("--assert", action="store_true", dest="judge", help="fail when a promise is missed")
+    parser.add_argument("--view", choices=tuple(SUBJECTS), default="post_section", help="which live drawing")
     given = parser.parse_args()
-    found = measure(given.moves, given.drags, given.seconds)
+    found = measure(SUBJECTS[given.view], given.moves, given.drags, given.seconds)
     print(report(*found))
     broken = missed(*found) if given.judge else []
     for promise in broken:
