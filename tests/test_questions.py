@@ -43,6 +43,11 @@ BY_HAND = {
     "start-1": Fraction(31, 16),  # 1.919 is 30.7 sixteenths; the 31st is the nearest
     "start-2": "post.square",
     "start-3": Fraction(5, 2),  # 13 less 10 1/2
+    "scale-1": Fraction(40, 3),  # 8, five times over, by three
+    "scale-2": Fraction(113, 4),  # 30 less twice 7/8
+    "scale-3": 249.5682,  # 126 of board times 25/9 and 42.875 of post times 5/3, over 168.875
+    "scale-4": Fraction(3, 16),  # 30/7 is 68 4/7 sixteenths, marked as 69: 3/7 of one too long, seven times
+    "scale-5": 7.9091,  # 18 over 4 1/8, times 1 13/16
     "edges-1": Fraction(3, 8),  # 7/8 less 1/2
     "edges-2": Fraction(3, 8),  # 5/16 and 1/16
     "edges-3": Fraction(1, 8),  # 1/2 less the 3/8 that the rebate takes
@@ -79,6 +84,11 @@ BY_HAND = {
 IN_THE_LOG_BOX = {
     "start-1": 46.5,  # 46.35 is 92.7 half millimetres
     "start-3": 0.0,
+    "scale-1": 320 * 5 / 3,
+    "scale-2": 520 * 5 / 3 - 52,
+    "scale-3": 100 * (4326400 * 25 / 9 + 769500 * 5 / 3) / 5095900,
+    "scale-4": Fraction(4, 3),  # 247.62 half millimetres, marked as 248: 8/21 of one too long, seven times
+    "scale-5": 520 / 119.5 * 73.5,
     "edges-1": 10.0,  # 22 less 12
     "edges-2": 10.0,  # 8 and 2
     "edges-3": 2.0,  # 12 less the 10 that the rebate takes
@@ -275,6 +285,8 @@ def test_no_key_is_given_twice():
     ("key", "number"),
     [
         ("start-1", "1.919"), ("start-2", "1¾ in"), ("start-3", "10½ in"),
+        ("scale-1", "13.333"), ("scale-2", "28¼ in"), ("scale-3", "249.6"), ("scale-4", "4.2857"),
+        ("scale-5", "7.9091"),
         ("edges-1", r"\tfrac{7}{8}"), ("edges-2", r"\tfrac{1}{16}"), ("edges-3", r"\tfrac{7}{8}"),
         ("edges-4", r"\tfrac{1}{4}"), ("edges-5", "0.36084"),
         ("post-1", r"1\tfrac{3}{4}"), ("post-2", r"\tfrac{1}{2}"), ("post-3", r"1\tfrac{1}{4}"),
@@ -349,6 +361,11 @@ def test_a_piece_that_lacks_a_board_says_so_where_the_board_is_asked_about():
     elsewhere = [key for key in QUESTIONS if answer(key, ...).verdict == "elsewhere"]
     without_end_or_side = [
         "start-3",
+        "scale-1",
+        "scale-2",
+        "scale-3",
+        "scale-4",
+        "scale-5",
         "edges-1",
         "edges-3",
         "post-5",

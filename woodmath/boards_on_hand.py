@@ -297,7 +297,9 @@ def _regions(board: StockBoard, sections: Sequence[_Section], kerf: float) -> It
         across = 0.0
         for strip in section.strips:
             yield Region(board.name, "blank", strip.name, along, across, strip.length, strip.width)
-            yield from _beyond(board, along + strip.length, across, section.length - strip.length, strip, kerf)
+            yield from _beyond(
+                board, along + strip.length, across, section.length - strip.length, strip, kerf
+            )
             across += strip.width
             cut = min(kerf, board.width - across)
             yield from _rest(board, "kerf", along, across, section.length, cut)

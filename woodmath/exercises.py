@@ -15,7 +15,17 @@ from typing import TYPE_CHECKING, Literal
 from woodmath.as_given import quoted
 from woodmath.errors import UnknownName, WoodmathError
 from woodmath.fractions_in_print import set_fractions
-from woodmath.questions import bevel, boring, edges, ellipse, own_piece, post_joint, setting_out, start
+from woodmath.questions import (
+    bevel,
+    boring,
+    edges,
+    ellipse,
+    own_piece,
+    post_joint,
+    scaling,
+    setting_out,
+    start,
+)
 from woodmath.questions.kinds import Value
 from woodmath.questions.notation import SAME_NUMBER, as_typed
 from woodmath.questions.question import Question
@@ -25,6 +35,7 @@ if TYPE_CHECKING:
 
 PAGES = (
     start.QUESTIONS,
+    scaling.QUESTIONS,
     edges.QUESTIONS,
     post_joint.QUESTIONS,
     bevel.QUESTIONS,

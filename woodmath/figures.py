@@ -24,6 +24,7 @@ from woodmath.views.piece import whole_piece
 from woodmath.views.post_joint import post_section
 from woodmath.views.setting_out import four_posts
 from woodmath.views.setting_out_hands import hands_in_plan
+from woodmath.views.two_sizes import two_sizes
 from woodmath.views.view import Value, View
 
 RENEW = "python3 -m woodmath figures"
@@ -73,7 +74,7 @@ def still_pictures() -> tuple[StillPicture, ...]:
     """Return the table of all still pictures.
 
     >>> [picture.file for picture in still_pictures()][:2]
-    ['00-start-here.svg', '05-the-corner-post.svg']
+    ['00-start-here.svg', '02-scale-the-drawing.svg']
     """
     return (
         StillPicture(
@@ -82,6 +83,13 @@ def still_pictures() -> tuple[StillPicture, ...]:
             "cat-bed",
             "The cat's bed from the end, from the side, from above and as it stands: ends that lean outward "
             "between posts on two rockers, level sides, and a loose bottom.",
+        ),
+        StillPicture(
+            "02-scale-the-drawing.svg",
+            two_sizes,
+            "cat-bed",
+            "Two boxes in plan, the drawing and the larger piece with the same boards: the room inside has grown by "
+            "more than the outside, and a red line shows where a photograph would have put it.",
         ),
         StillPicture(
             "04-rebate-bead-and-groove.svg",

@@ -1,6 +1,17 @@
 """What a page imports, in one line: the piece, the topics, the views, and the three things that a page does."""
 
-from woodmath import bevel, boring, edges, ellipse, leaning, post_joint, scaling, setting_out
+from woodmath import (
+    bevel,
+    boring,
+    edges,
+    ellipse,
+    leaning,
+    plate_scale,
+    post_joint,
+    running_marks,
+    scaling,
+    setting_out,
+)
 from woodmath.comparison import compare
 from woodmath.exercises import answers_for
 from woodmath.explorer import look
@@ -12,18 +23,21 @@ from woodmath.self_check import check_installation
 from woodmath.sheet import sheet_at_true_size
 from woodmath.views.bevel import struck_bevel
 from woodmath.views.boring import bored_hole
+from woodmath.views.dividers import dividers_opened
 from woodmath.views.edges import edge_in_section
 from woodmath.views.edges_corner import panel_corner
 from woodmath.views.ellipse import pins_and_string
 from woodmath.views.hole_rows import row_of_holes
 from woodmath.views.piece import whole_piece
 from woodmath.views.post_joint import post_section
+from woodmath.views.running_marks import running_marks_compared
 from woodmath.views.setting_out import four_posts
 from woodmath.views.setting_out_dividers import dividers_and_datum
 from woodmath.views.setting_out_hands import hands_in_plan
 from woodmath.views.setting_out_net import post_net
 from woodmath.views.setting_out_stick import story_stick
 from woodmath.views.trial_holes import trial_holes
+from woodmath.views.two_sizes import two_sizes
 
 __all__ = [
     "Piece",
@@ -35,6 +49,7 @@ __all__ = [
     "compare",
     "demo_text",
     "dividers_and_datum",
+    "dividers_opened",
     "edge_in_section",
     "edges",
     "edit",
@@ -45,10 +60,13 @@ __all__ = [
     "look",
     "panel_corner",
     "pins_and_string",
+    "plate_scale",
     "post_joint",
     "post_net",
     "post_section",
     "row_of_holes",
+    "running_marks",
+    "running_marks_compared",
     "scaling",
     "scaling_table",
     "setting_out",
@@ -56,5 +74,6 @@ __all__ = [
     "story_stick",
     "struck_bevel",
     "trial_holes",
+    "two_sizes",
     "whole_piece",
 ]

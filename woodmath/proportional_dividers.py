@@ -45,7 +45,7 @@ def opening_derivation() -> Derivation:
         "the two triangles share the angle at the pivot, and in each the two arms are equal: they have the same "
         "shape, so opening and arm stand in the same ratio",
         subject="wide_opening",
-        example={wide: 10, narrow: 6, long_arm: 5, short_arm: 3},
+        example={wide: 5, narrow: 3, long_arm: 5, short_arm: 3},
         limits=(
             Limit(
                 narrow < 2 * short_arm,
