@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 
 import pytest
@@ -94,7 +95,7 @@ def test_the_strips_of_a_glued_panel_fit_the_boards_and_make_the_panel(panel, bo
     made = glue_up.glue_up(panel, board, jointing)
     assert made.strip_width <= board * (1 + 1e-9)
     edges = (0.0, *made.joint_lines, panel)
-    between = [after - before for before, after in zip(edges, edges[1:], strict=False)]
+    between = [after - before for before, after in itertools.pairwise(edges)]
     assert len(between) == made.strips
     assert all(math.isclose(each, between[0], rel_tol=1e-6) for each in between)
     if made.strips > 1:

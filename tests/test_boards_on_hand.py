@@ -16,7 +16,11 @@ from woodmath.errors import ImpossibleShape
 sizes = st.floats(0.5, 40, allow_nan=False)
 blanks = st.lists(st.builds(Blank, st.sampled_from("abcdefg"), sizes, sizes, st.floats(0.25, 2)), max_size=25)
 board_sizes = st.lists(
-    st.tuples(st.sampled_from((96.0, 48.0, 24.5)), st.sampled_from((4.0, 9.5, 12.0)), st.sampled_from((0.5, 1.0, 2.0))),
+    st.tuples(
+        st.sampled_from((96.0, 48.0, 24.5)),
+        st.sampled_from((4.0, 9.5, 12.0)),
+        st.sampled_from((0.5, 1.0, 2.0)),
+    ),
     max_size=8,
 )
 

@@ -58,7 +58,7 @@ def test_a_panel_that_stands_proud_of_its_post_is_told() -> None:
 def test_the_red_line_at_the_corner_is_as_long_as_the_bead_takes_of_the_edge() -> None:
     assert CAT_BED.bead is not None and CAT_BED.end is not None
     start, end = accent(panel_corner.drawing(CAT_BED))
-    assert math.dist(start, end) == pytest.approx(tenon_may_begin(CAT_BED.bead, CAT_BED.end.lean))
+    assert math.dist(start, end) == pytest.approx(tenon_may_begin(CAT_BED.bead, CAT_BED.end.splay))
     # The edge leans as the end does: outward by 1 1/4 on a height of 8.
     assert (end[0] - start[0]) / (start[1] - end[1]) == pytest.approx(1.25 / 8)
     assert end[1] == pytest.approx(-5 / 16)

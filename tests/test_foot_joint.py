@@ -16,7 +16,6 @@ LENGTHS = st.floats(0.2, 3)
 @pytest.mark.parametrize(
     "derivation",
     [
-        foot_joint.level_width_derivation,
         foot_joint.room_derivation,
         foot_joint.post_needed_derivation,
     ],

@@ -137,7 +137,10 @@ def test_without_a_command_the_possible_ones_are_listed(capsys: pytest.CaptureFi
 
 def test_an_unknown_command_is_answered_with_the_possible_ones(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["opne"]) == 2
-    assert capsys.readouterr().err == "There is no command 'opne'. The commands are: open, test, packet, figures.\n"
+    assert (
+        capsys.readouterr().err
+        == "There is no command 'opne'. The commands are: open, test, packet, figures.\n"
+    )
 
 
 def test_an_unknown_option_of_open_is_named(capsys: pytest.CaptureFixture[str]) -> None:

@@ -15,8 +15,8 @@ from woodmath.outlines import Point
 from woodmath.paper import PAPERS, PaperSheet
 from woodmath.patterns import patterns_of
 from woodmath.patterns_on_paper import PatternOnPaper, on_sheet, pattern_sheets
-from woodmath.sheets_in_pdf import pdf_of
 from woodmath.piece import Piece
+from woodmath.sheets_in_pdf import pdf_of
 from woodmath.tiling import Tile
 from woodmath.true_size import bars_and_title
 

@@ -111,7 +111,7 @@ class Case:
                 "Add [end] and [side] to its file, or open another piece."
             )
         end, side, joint, tongue = piece.end, piece.side, piece.joint, piece.joint.tongue
-        splay, slope = end.lean, end.slope_length
+        splay, slope = end.splay, end.slope_length
         begins = tenon_may_begin(piece.bead, splay) if piece.bead else 0.0
         # A groove that nothing hides must not run out beyond the panel's edge.
         clearance = min(tongue.clearance, begins) if tongue else 0.0

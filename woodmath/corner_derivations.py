@@ -67,7 +67,7 @@ _WORDS = MappingProxyType(
 
 
 def quantities(*names: str) -> tuple[Quantity, ...]:
-    """Return the quantities that the corner's derivations speak of, always with the same letter and meaning.
+    r"""Return the quantities that the corner's derivations speak of, always with the same letter and meaning.
 
     Parameters
     ----------
@@ -132,7 +132,7 @@ def dihedral_derivation() -> Derivation:
                 "side_splay": "a board that leans less than a right angle",
                 "end_splay": "a board that leans less than a right angle",
             },
-        )  # fmt: skip
+        )
         .then(
             Substitute(m_x, sympy.cos(end)), "the end's face looks outward along x by the cosine of its splay"
         )
@@ -238,7 +238,7 @@ def face_angle_derivation() -> Derivation:
             keeps={
                 "own_splay": "outward, by less than a right angle",
             },
-        )  # fmt: skip
+        )
         .then(
             Substitute(m_x, sympy.cos(other)), "the neighbour's face looks outward by the cosine of its splay"
         )
@@ -295,7 +295,7 @@ def hip_lean_derivation() -> Derivation:
                 "side_splay": "outward, by less than a right angle",
                 "end_splay": "outward, by less than a right angle",
             },
-        )  # fmt: skip
+        )
         .then(
             Substitute(k_x, sympy.tan(end)),
             "take the stretch that rises one unit: it follows the end outward by its tangent",

@@ -160,7 +160,7 @@ def bottom_findings(piece: Piece) -> Iterator[Finding]:
     bottom = piece.bottom
     if bottom is None or piece.end is None or piece.side is None:
         return
-    rule, splay = piece.rule, piece.end.lean
+    rule, splay = piece.rule, piece.end.splay
     if not bottom.cleat and splay > 0:
         times = push_for_load(splay)
         yield Finding(

@@ -11,35 +11,10 @@ import functools
 import sympy
 
 from woodmath.derivation import Derivation, Quantity
-from woodmath.operations import Isolate, Substitute, equation
+from woodmath.operations import Substitute, equation
+from woodmath.splay_derivations import level_derivation
 
 _RIGHT_TRIANGLE = {"square": 8, "splay": sympy.atan(sympy.Rational(3, 4)), "level_width": 10}
-
-
-@functools.cache
-def level_width_derivation() -> Derivation:
-    """Derive how wide a leaning post is in a level cut.
-
-    Returns
-    -------
-    Derivation
-        Its result gives `level_width` from `square` and `splay` (degrees).
-
-    Source: plane trigonometry.
-
-    >>> round(level_width_derivation().function("level_width")(square=1.0, splay=60.0), 9)
-    2.0
-    """
-    square, splay, width = _square(), _splay(), _level_width()
-    return Derivation.start(
-        "The width of a leaning post in a level cut",
-        (square, splay, width),
-        equation(square.symbol, width.symbol * sympy.cos(splay.symbol)),
-        "the post's square is what you see of the level cut when you look along the post, and a length that "
-        "is tilted by an angle shows its cosine",
-        subject="level_width",
-        example=_example(square, splay, width),
-    ).then(Isolate(width.symbol), "we want the level cut itself")
 
 
 @functools.cache
@@ -57,6 +32,8 @@ def room_derivation() -> Derivation:
     1.75
     """
     square, splay, width, length = _square(), _splay(), _level_width(), _tenon_length()
+    level = level_derivation()
+    across = level.quantity("across").symbol
     room = sympy.Symbol("room", real=True)
     return Derivation.start(
         "The room for an upright tenon in a leaning post",
@@ -73,7 +50,7 @@ def room_derivation() -> Derivation:
         subject="room",
         example={**_example(square, splay, width), length.symbol: 4, room: 7},
     ).then(
-        Substitute(width.symbol, level_width_derivation().result.rhs),
+        Substitute(width.symbol, level.result.rhs.subs(across, square.symbol)),
         "the level cut follows from the post's square and its splay",
     )
 
@@ -152,12 +129,12 @@ def level_width(square: float, splay: float) -> float:
     ImpossibleShape
         If the square is not more than 0.
 
-    Source: `level_width_derivation`.
+    Source: `woodmath.splay_derivations.level_derivation`.
 
     >>> level_width(square=2, splay=0)
     2.0
     """
-    return level_width_derivation().function("level_width")(square=square, splay=splay)
+    return level_derivation().function("level")(across=square, splay=splay)
 
 
 def room(square: float, splay: float, tenon_length: float) -> float:
@@ -227,7 +204,7 @@ def _square() -> Quantity:
 
 
 def _splay() -> Quantity:
-    return Quantity(sympy.Symbol("splay", real=True), r"\sigma", "lean of the post from upright", "degrees")
+    return level_derivation().quantity("splay")
 
 
 def _level_width() -> Quantity:

@@ -260,7 +260,7 @@ def _feet(piece: Piece, case: Case) -> Iterator[Setting]:
         "marking gauge", mark(tenon.length), "length of the foot's tenon, from its level shoulder", MEASURED
     )
     inside, _ = foot_tenon_cheeks(case, tenon)
-    rule = foot_joint.room_derivation if tenon.line == "upright" else foot_joint.level_width_derivation
+    rule = foot_joint.room_derivation if tenon.line == "upright" else splay_derivations.level_derivation
     yield Setting(
         "bench rule",
         mark(inside - case.half_foot),

@@ -74,7 +74,7 @@ def inside_derivation() -> Derivation:
                 splay: sympy.pi / 3,
                 inside: 6 + 2 * root,
             },
-        )  # fmt: skip
+        )
         .then(
             Substitute(gone_out, up * sympy.tan(splay)),
             "how far a wall goes outward on the way up is an offset that strikes the splay as its bevel",

@@ -23,8 +23,8 @@ from woodmath.paper import PaperSheet, numbered, paper_size
 from woodmath.pattern import Pattern
 from woodmath.pattern_svg import pattern_svg
 from woodmath.patterns_on_paper import pattern_sheets
-from woodmath.sheets_in_pdf import pdf_of
 from woodmath.safe_writing import write_all
+from woodmath.sheets_in_pdf import pdf_of
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece

@@ -5,12 +5,12 @@ from woodmath import (
     boring,
     edges,
     ellipse,
-    leaning,
     plate_scale,
     post_joint,
     running_marks,
     scaling,
     setting_out,
+    splay,
 )
 from woodmath.comparison import compare
 from woodmath.exercises import answers_for
@@ -56,7 +56,6 @@ __all__ = [
     "ellipse",
     "four_posts",
     "hands_in_plan",
-    "leaning",
     "look",
     "panel_corner",
     "pins_and_string",
@@ -71,6 +70,7 @@ __all__ = [
     "scaling_table",
     "setting_out",
     "sheet_at_true_size",
+    "splay",
     "story_stick",
     "struck_bevel",
     "trial_holes",

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Annotated
 
-from woodmath import leaning
+from woodmath import splay
 from woodmath.piece_details import FootTenon, Tongue
 from woodmath.piece_reading import Group, Rows, Table
 from woodmath.piece_values import Choice, Count, Length, Threads
@@ -69,17 +69,17 @@ class End(Table):
     @property
     def outward(self) -> float:
         """How far each edge goes outward from the bottom to the top; less than 0 where it goes inward."""
-        return leaning.outward(self.top, self.bottom)
+        return splay.outward(self.top, self.bottom)
 
     @property
     def slope_length(self) -> float:
         """Length of each sloping edge: how much of the post the panel takes, measured along the post."""
-        return leaning.slope_length(self.top, self.bottom, self.height)
+        return splay.slope_length(self.top, self.bottom, self.height)
 
     @property
-    def lean(self) -> float:
+    def splay(self) -> float:
         """Lean of each edge, and so of the posts, in degrees from upright; less than 0 where it is inward."""
-        return leaning.lean(self.top, self.bottom, self.height)
+        return splay.splay(self.top, self.bottom, self.height)
 
 
 @dataclass(frozen=True)

@@ -134,7 +134,7 @@ def tilt_derivation() -> Derivation:
                 tilt: sympy.asin(root / 4),
             },
             keeps={"splay": "outward; inward by as much gives the same tilt"},
-        )  # fmt: skip
+        )
         .then(Substitute(n_x, sympy.cos(splay)), "the face looks outward by the cosine of its splay")
         .then(Substitute(n_z, -sympy.sin(splay)), "and a little downward, by the sine")
         .then(
@@ -204,7 +204,7 @@ def face_derivation() -> Derivation:
                 mitre: sympy.atan(1 / (2 * root)),
             },
             keeps={"splay": "outward, by less than a right angle"},
-        )  # fmt: skip
+        )
         .then(
             Substitute(k_x, sympy.sin(splay)),
             "take the stretch that goes one unit up the side's face, for it lies in that face as well: it goes "

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from woodmath import leaning, scaling
+from woodmath import scaling, splay
 from woodmath.case import Case
 from woodmath.findings_as_made import as_made_findings
 from woodmath.piece_origin import scaled_piece
@@ -133,7 +133,7 @@ def _worked_again(piece: Piece) -> str:
     told = [str(finding) for finding in as_made_findings(_higher(piece)) if finding.severity == "stop"]
     return "\n\n".join(
         (
-            put_in(leaning.slope_derivation(), "slope_length", piece.rule, **sizes),
+            put_in(splay.slope_derivation(), "slope_length", piece.rule, **sizes),
             "That is the end's sloping edge now, and so the width that the side panels must have.",
             *map(in_words, told),
         )

@@ -261,7 +261,7 @@ def _start(piece: Piece) -> Settings:
     return {
         "bead_width": bead.width,
         "quirk": bead.quirk,
-        "splay": abs(end.lean),
+        "splay": abs(end.splay),
         "place": end.slope_length - last,
         "rebate_width": tongue.length,
         "board": end.thickness,

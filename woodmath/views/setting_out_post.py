@@ -127,7 +127,7 @@ def post_settings(piece: Piece) -> dict[str, Value]:
         **{f"tenon_{each}_place": tenon.place for each, tenon in enumerate(joint.tenons)},
         **{f"tenon_{each}_width": tenon.width for each, tenon in enumerate(joint.tenons)},
         "grooved": "yes" if tongue else "no",
-        "bead_reach": tenon_may_begin(bead, end.lean) if bead else 0.0,
+        "bead_reach": tenon_may_begin(bead, end.splay) if bead else 0.0,
         "clearance": tongue.clearance if tongue else 0.0,
         "set_back": joint.set_back,
         "tenon_thickness": joint.tenon_thickness,
