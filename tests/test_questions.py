@@ -31,6 +31,8 @@ PIECES = {"cat-bed": CAT_BED, "log-box": LOG_BOX, "unlike": SIZES_ALL_DIFFERENT,
 
 QUESTIONS = {question.key: question for page in PAGES for question in page}
 NO_ROCKER = {key for key in QUESTIONS if key.startswith("ellipse")}
+OF_NO_PIECE = {"corner-1", "corner-2", "corner-3", "corner-5"}
+"""Questions about a trough with splays of its own: their numbers are the same whatever the piece."""
 CASES = [(key, name) for key in QUESTIONS for name in PIECES if not (name == "log-box" and key in NO_ROCKER)]
 
 # The rocker is 19 long, rises 2 and is as round as 30 at the bottom. With a² = 30 b, the heel's place in the
@@ -48,6 +50,10 @@ BY_HAND = {
     "scale-3": 249.5682,  # 126 of board times 25/9 and 42.875 of post times 5/3, over 168.875
     "scale-4": Fraction(3, 16),  # 30/7 is 68 4/7 sixteenths, marked as 69: 3/7 of one too long, seven times
     "scale-5": 7.9091,  # 18 over 4 1/8, times 1 13/16
+    "splay-1": 10.5 + 8 / 3,  # outward by a third of the height, half of it by halfway, on both sides
+    "splay-2": 8 * math.sqrt(10) / 3,  # 3 up and 1 out make the root of 10
+    "splay-3": 18.4349,  # 1 over 3
+    "splay-4": 10.5 + 3.5 * math.sqrt(10) / 3,
     "edges-1": Fraction(3, 8),  # 7/8 less 1/2
     "edges-2": Fraction(3, 8),  # 5/16 and 1/16
     "edges-3": Fraction(1, 8),  # 1/2 less the 3/8 that the rebate takes
@@ -71,6 +77,11 @@ BY_HAND = {
     "boring-2": 18.75,  # 1 9/16 at twelve turns to the inch
     "boring-3": "inside the wood",  # 1 1/4 and 5/16 make 1 9/16, less than 1 3/4
     "boring-4": 8.0,  # 2 1/16 from centre to centre, 5/16 a space: 6.6, so seven spaces
+    "corner-1": 99.8466,  # sines of 30 and 20 degrees: 0.5 and 0.34202; minus 0.17101
+    "corner-2": 40.0767,  # 90 less half of that
+    "corner-3": 17.4952,  # 0.36397 times half the root of 3
+    "corner-4": 10.5 + 5.25 * (2 - math.sqrt(3)) - 1.75 / 0.9659258,  # tangent and cosine of 15 degrees
+    "corner-5": 75.0,
     "boring-5": 1 / 12,  # twelve threads to the inch
     "ellipse-1": 2 * C,
     "ellipse-2": 2 * A + 2 * C,
@@ -89,6 +100,15 @@ IN_THE_LOG_BOX = {
     "scale-3": 100 * (4326400 * 25 / 9 + 769500 * 5 / 3) / 5095900,
     "scale-4": Fraction(4, 3),  # 247.62 half millimetres, marked as 248: 8/21 of one too long, seven times
     "scale-5": 520 / 119.5 * 73.5,
+    "splay-1": 300 + 320 / 3,
+    "splay-2": 320 * math.sqrt(10) / 3,
+    "splay-3": 18.4349,
+    "splay-4": 300 + 90 * math.sqrt(10) / 3,
+    "corner-1": 99.8466,
+    "corner-2": 40.0767,
+    "corner-3": 17.4952,
+    "corner-4": 300 + 142 * (2 - math.sqrt(3)) - 52 / 0.9659258,
+    "corner-5": 75.0,
     "edges-1": 10.0,  # 22 less 12
     "edges-2": 10.0,  # 8 and 2
     "edges-3": 2.0,  # 12 less the 10 that the rebate takes
@@ -287,6 +307,9 @@ def test_no_key_is_given_twice():
         ("start-1", "1.919"), ("start-2", "1¾ in"), ("start-3", "10½ in"),
         ("scale-1", "13.333"), ("scale-2", "28¼ in"), ("scale-3", "249.6"), ("scale-4", "4.2857"),
         ("scale-5", "7.9091"),
+        ("splay-1", "13.167"), ("splay-2", "8.4327"), ("splay-3", "2.6667"), ("splay-4", "14.189"),
+        ("corner-1", "99.847"), ("corner-2", "40.077"), ("corner-3", "17.495"), ("corner-4", "10.095"),
+        ("corner-5", "75"),
         ("edges-1", r"\tfrac{7}{8}"), ("edges-2", r"\tfrac{1}{16}"), ("edges-3", r"\tfrac{7}{8}"),
         ("edges-4", r"\tfrac{1}{4}"), ("edges-5", "0.36084"),
         ("post-1", r"1\tfrac{3}{4}"), ("post-2", r"\tfrac{1}{2}"), ("post-3", r"1\tfrac{1}{4}"),
@@ -303,7 +326,7 @@ def test_no_key_is_given_twice():
 )  # fmt: skip
 def test_the_worked_solution_has_the_numbers_of_this_piece(key, number):
     assert number in answers_for(CAT_BED)(key, QUESTIONS[key].truth(CAT_BED)).worked
-    if key not in NO_ROCKER:
+    if key not in NO_ROCKER | OF_NO_PIECE:
         assert number not in answers_for(LOG_BOX)(key, QUESTIONS[key].truth(LOG_BOX)).worked
 
 
@@ -366,6 +389,10 @@ def test_a_piece_that_lacks_a_board_says_so_where_the_board_is_asked_about():
         "scale-3",
         "scale-4",
         "scale-5",
+        "splay-1",
+        "splay-2",
+        "splay-3",
+        "splay-4",
         "edges-1",
         "edges-3",
         "post-5",
@@ -374,6 +401,7 @@ def test_a_piece_that_lacks_a_board_says_so_where_the_board_is_asked_about():
         "lines-1",
         "lines-3",
         "boring-4",
+        "corner-4",
     ]
     assert elsewhere == [*without_end_or_side, *sorted(NO_ROCKER), "own-1", "own-2", "own-3"]
     assert "[side]" in answer("bevel-2", "1/2").told

@@ -80,7 +80,7 @@ def quantities(*names: str) -> tuple[Quantity, ...]:
         One for each name.
 
     >>> [quantity.letter for quantity in quantities("dihedral", "hip_lean")]
-    ['D', '\\\\eta']
+    ['D', '\\eta']
     """
     return tuple(
         Quantity(sympy.Symbol(name, **{kind: True}), letter, meaning, unit)

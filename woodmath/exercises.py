@@ -24,6 +24,8 @@ from woodmath.questions import (
     post_joint,
     scaling,
     setting_out,
+    splay,
+    splayed_corner,
     start,
 )
 from woodmath.questions.kinds import Value
@@ -36,11 +38,13 @@ if TYPE_CHECKING:
 PAGES = (
     start.QUESTIONS,
     scaling.QUESTIONS,
+    splay.QUESTIONS,
     edges.QUESTIONS,
     post_joint.QUESTIONS,
     bevel.QUESTIONS,
     setting_out.QUESTIONS,
     boring.QUESTIONS,
+    splayed_corner.QUESTIONS,
     ellipse.QUESTIONS,
     own_piece.QUESTIONS,
 )

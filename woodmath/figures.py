@@ -24,6 +24,8 @@ from woodmath.views.piece import whole_piece
 from woodmath.views.post_joint import post_section
 from woodmath.views.setting_out import four_posts
 from woodmath.views.setting_out_hands import hands_in_plan
+from woodmath.views.splayed_corner import planter_corner
+from woodmath.views.splayed_panel import splayed_end
 from woodmath.views.two_sizes import two_sizes
 from woodmath.views.view import Value, View
 
@@ -92,6 +94,13 @@ def still_pictures() -> tuple[StillPicture, ...]:
             "more than the outside, and a red line shows where a photograph would have put it.",
         ),
         StillPicture(
+            "03-the-splayed-end.svg",
+            splayed_end,
+            "cat-bed",
+            "An end between two leaning posts, its tenons square to the sloping edges and its grain level; a red line "
+            "cuts it level, and three widths are read there.",
+        ),
+        StillPicture(
             "04-rebate-bead-and-groove.svg",
             edge_in_section,
             "cat-bed",
@@ -147,6 +156,13 @@ def still_pictures() -> tuple[StillPicture, ...]:
             "cat-bed",
             "The holes along a mortise, each overlapping its neighbours, numbered in the order of "
             "boring, the two ends first.",
+        ),
+        StillPicture(
+            "09-bevels-and-the-bottom.svg",
+            planter_corner,
+            "cat-bed",
+            "The corner of a planter in three views: cut level, cut square to its hip, and the side's own face with "
+            "the slanting line of the cut.",
         ),
         StillPicture(
             "10-the-rockers-ellipse.svg",

@@ -7,10 +7,12 @@ from woodmath import (
     ellipse,
     plate_scale,
     post_joint,
+    regular_mitre,
     running_marks,
     scaling,
     setting_out,
     splay,
+    splayed_corner,
 )
 from woodmath.comparison import compare
 from woodmath.exercises import answers_for
@@ -28,6 +30,7 @@ from woodmath.views.edges import edge_in_section
 from woodmath.views.edges_corner import panel_corner
 from woodmath.views.ellipse import pins_and_string
 from woodmath.views.hole_rows import row_of_holes
+from woodmath.views.level_bottom import bottom_between_sides
 from woodmath.views.piece import whole_piece
 from woodmath.views.post_joint import post_section
 from woodmath.views.running_marks import running_marks_compared
@@ -36,6 +39,8 @@ from woodmath.views.setting_out_dividers import dividers_and_datum
 from woodmath.views.setting_out_hands import hands_in_plan
 from woodmath.views.setting_out_net import post_net
 from woodmath.views.setting_out_stick import story_stick
+from woodmath.views.splayed_corner import planter_corner
+from woodmath.views.splayed_panel import splayed_end
 from woodmath.views.trial_holes import trial_holes
 from woodmath.views.two_sizes import two_sizes
 
@@ -45,6 +50,7 @@ __all__ = [
     "bevel",
     "bored_hole",
     "boring",
+    "bottom_between_sides",
     "check_installation",
     "compare",
     "demo_text",
@@ -59,10 +65,12 @@ __all__ = [
     "look",
     "panel_corner",
     "pins_and_string",
+    "planter_corner",
     "plate_scale",
     "post_joint",
     "post_net",
     "post_section",
+    "regular_mitre",
     "row_of_holes",
     "running_marks",
     "running_marks_compared",
@@ -71,6 +79,8 @@ __all__ = [
     "setting_out",
     "sheet_at_true_size",
     "splay",
+    "splayed_corner",
+    "splayed_end",
     "story_stick",
     "struck_bevel",
     "trial_holes",

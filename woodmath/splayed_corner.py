@@ -18,6 +18,7 @@ from woodmath.corner_derivations import (
     mitre_tilt_derivation,
 )
 from woodmath.errors import ImpossibleShape
+from woodmath.level_bottom import inside_derivation
 from woodmath.splay_derivations import level_derivation
 
 __all__ = [
@@ -26,6 +27,7 @@ __all__ = [
     "dihedral_derivation",
     "face_angle_derivation",
     "hip_lean_derivation",
+    "inside_derivation",
     "mitre_tilt_derivation",
 ]
 
