@@ -36,8 +36,8 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
     board = ((-under, height), (under, height), (over, height + thick), (-over, height + thick))
     frame = Frame.around((*side, *flipped(side)), _SIZE, _MARGINS)
     shapes: list[Shape] = [
-        Wood(side, "side", "long", 90.0 - splay, line="edge"),
-        Wood(flipped(side), "side", "long", 90.0 + splay, line="edge"),
+        Wood(side, "side", "end", pith=(3.0 * wide, 0.5 * top), line="edge"),
+        Wood(flipped(side), "side", "end", pith=(-3.0 * wide, 0.5 * top), line="edge"),
         Wood(board, "board", "end", pith=(0.0, -3.0 * wide), line="outline"),
         Line(((0.0, -frame.length(12)), (0.0, top)), "centre"),
         *_sizes(rule, bottom, (wide, height, thick, top), frame),

@@ -41,10 +41,18 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
         frame=frame,
         shapes=tuple(shapes),
         headline=_headline(corner, mitred),
-        told=f"The corner measures {corner.dihedral:.2f}° square to the hip, and not 90. The hip leans "
-        f"{corner.hip_lean:.1f}° from upright. In the level cut the side measures "
-        f"{rule.mark(corner.level_thicknesses[0])} and the end {rule.mark(corner.level_thicknesses[1], unit=True)}, so "
-        f"the mitre line there stands at {corner.level_mitre:.2f}°.",
+        told=_told(rule, corner, mitred),
+    )
+
+
+def _told(rule: Rule, corner: SplayedCorner, mitred: bool) -> str:
+    wide = f"{corner.dihedral:.2f}"
+    square = "" if float(wide) == 90 else ", and not 90"
+    side, end = corner.level_thicknesses
+    mitre_line = f", so the mitre line there stands at {corner.level_mitre:.2f}°" if mitred else ""
+    return (
+        f"The corner measures {wide}° square to the hip{square}. The hip leans {corner.hip_lean:.1f}° from upright. In "
+        f"the level cut the side measures {rule.mark(side)} and the end {rule.mark(end, unit=True)}{mitre_line}."
     )
 
 
@@ -55,7 +63,9 @@ def _headline(corner: SplayedCorner, mitred: bool) -> str:
     if abs(corner.mitre_tilt - corner.end_mitre_tilt) < 0.005:
         return f"{across}, the saw tilted {corner.mitre_tilt:.2f}°."
     side, end = corner.mitre_tilt, corner.end_mitre_tilt
-    return f"{across}, the saw tilted {side:.2f}° for the side and {end:.2f}° for the end."
+    told = f"{across}, the saw tilted {side:.2f}° for the side and {end:.2f}° for the end."
+    # Of two very unequal boards the thicker one is cut past square, the other way.
+    return told.replace("-", "−")
 
 
 def _level_cut(corner: SplayedCorner, mitred: bool, frame: Frame) -> list[Shape]:
@@ -78,8 +88,8 @@ def _level_cut(corner: SplayedCorner, mitred: bool, frame: Frame) -> list[Shape]
         Wood(tuple(up), "end", "long", 90.0, line="edge"),
         Label("cut level", frame.at(64.0, 30.0), bold=True),
     ]
-    if mitred:
-        shapes.append(Line(((left, low), (left + end, low + side)), "accent"))
+    foot = left if mitred else left + end
+    shapes.append(Line(((foot, low), (left + end, low + side)), "accent"))
     return shapes
 
 
