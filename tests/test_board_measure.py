@@ -51,6 +51,7 @@ def test_a_board_foot_is_about_2360_cubic_centimetres():
     (
         board_measure.board_feet_derivation,
         board_measure.volume_derivation,
+        board_measure.board_volume_derivation,
         board_measure.area_derivation,
         board_measure.mass_derivation,
         board_measure.waste_derivation,

@@ -24,6 +24,7 @@ from woodmath.cut_list import (
     fitting_of,
 )
 from woodmath.derivation import Derivation
+from woodmath.ellipse import bottom_radius_derivation, rocker_derivation
 from woodmath.errors import ImpossibleShape
 from woodmath.gauge_card import MEASURED, gauge_card, settings_of
 from woodmath.order_of_work import order_card, steps_of
@@ -163,6 +164,31 @@ def test_board_feet_of_the_posts_by_hand() -> None:
     assert cut_lines(CAT_BED)[0].measure == pytest.approx(4 * 14.4724 * 1.75 * 1.75 / 144, abs=0.001)
 
 
+def test_a_yard_sells_the_thin_boards_of_the_cats_bed_as_inch_boards() -> None:
+    # Danforth, section 46 (READ): boards less than an inch in thickness are regarded as an inch thick in selling, and
+    # thicker ones are sold for what they contain.
+    for line in cut_lines(CAT_BED):
+        thickness = line.part.rough_thickness
+        assert line.sold_as == pytest.approx(line.measure * (1 / thickness if thickness < 1 else 1))
+    (note,) = (note for note in cut_list_card(CAT_BED).notes if "a yard counts" in note)
+    sold_as = sum(line.sold_as for line in cut_lines(CAT_BED))
+    told = [float(number) for number in re.findall(r"\d+\.\d+", note)]
+    assert told[1:] == pytest.approx([sold_as, 1.25 * sold_as], abs=0.05)
+
+
+def test_a_piece_in_millimetres_is_measured_in_square_and_in_cubic_metres() -> None:
+    card = cut_list_card(LOG_BOX)
+    assert card.columns[5:7] == ("m²", "m³")
+    # Four blanks of 392 by 45 by 45 mm.
+    assert card.rows[0][5:7] == ("0.07", "0.0032")
+    assert cut_lines(LOG_BOX)[0].blanks == pytest.approx(4 * 0.392 * 0.045 * 0.045)
+
+
+def test_the_blanks_hold_more_wood_than_the_parts() -> None:
+    for piece in PIECES.values():
+        assert all(line.blanks > line.wood > 0 for line in cut_lines(piece))
+
+
 def test_a_timber_that_is_not_named_is_shown_as_not_known() -> None:
     card = cut_list_card(replace(CAT_BED, timber=None))
     assert {row[-1] for row in card.rows} == {"not known"}
@@ -255,7 +281,8 @@ def test_the_order_of_work_keeps_what_must_come_first_first() -> None:
     assert place("Rebate the edges") < place("Run the beads") < place("Saw the tenons out of")
     assert place("Bore the end's mortises") < place("Cut the grooves")
     assert place("Draw the curve") < place("right rocker") < place("back side and front side")
-    assert place("Cramp the ends over wedges") > place("left end")
+    assert place("Saw wedges") < place("left end") < place("Cramp the ends over wedges")
+    assert place("mortises in the rockers' top edges") < place("Draw the curve")
     assert place("tops to length") > place("Fit the cleats")
 
 
@@ -263,6 +290,19 @@ def test_the_order_of_work_keeps_what_must_come_first_first() -> None:
 def test_every_step_has_its_own_caution(piece: Piece) -> None:
     for step in steps_of(piece):
         assert step.caution.endswith(".") and step.what.endswith(".")
+
+
+def test_a_rocker_that_takes_no_tenon_is_given_no_mortise() -> None:
+    told = " ".join(step.what for step in steps_of(VARIATIONS["no foot tenon"]))
+    assert "Draw the curve" in told and "rockers' top edges" not in told
+
+
+def test_each_half_of_the_ellipse_comes_from_the_rule_that_gives_it() -> None:
+    rules = {row.what.split(" of ")[0]: row.rule for row in settings_of(CAT_BED) if row.tool == "trammel"}
+    assert rules == {
+        "half-height": rocker_derivation().title,
+        "half-length": bottom_radius_derivation().title,
+    }
 
 
 def test_a_piece_without_rockers_or_splay_is_not_told_of_them() -> None:

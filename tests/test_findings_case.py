@@ -58,12 +58,20 @@ PROVOKED = [
     ),
     (foot(line="along the post"), "stop", "putting together the right rocker", "No order closes its joints"),
     (CAT_BED, "note", "cramping the ends", "17.8° to one another"),
+    # 1/16 of clearance over 5/32, the tangent of the splay, are 0.4 down from 3/4 (COMP); 1/8 are 0.8.
     (
-        changed(CAT_BED, "bottom", cleat=0.0),
+        changed(CAT_BED, "bottom", cleat=0.0, clearance=0.0625),
+        "caution",
+        "what the bottom rests on",
+        "3/8 and 0.025 under above the panels' lower edge",
+    ),
+    (
+        changed(CAT_BED, "bottom", cleat=0.0, clearance=0.0625),
         "caution",
         "what the bottom rests on",
         "3.2 times what lies on it",
     ),
+    (changed(CAT_BED, "bottom", cleat=0.0), "stop", "what the bottom rests on", "drops through"),
     (changed(LOG_BOX, "bottom", cleat=0.0), "stop", "what the bottom rests on", "hold nothing up"),
     (changed(CAT_BED, "bottom", cleat=1.0), "caution", "the cleats", "show below"),
     (changed(CAT_BED, "end", top=10.0), "caution", "the bottom", "cannot be lifted out"),

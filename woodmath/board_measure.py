@@ -108,6 +108,49 @@ def volume_derivation() -> Derivation:
 
 
 @functools.cache
+def board_volume_derivation() -> Derivation:
+    """Derive the volume of a board in cubic metres from its three sizes.
+
+    Returns
+    -------
+    Derivation
+        Its result gives `cubic_metres` from `length`, `width`, `thickness` and `metre`, a metre in their unit.
+
+    Source: the volume of a board.
+
+    >>> board_volume_derivation().result
+    Eq(cubic_metres, length*thickness*width/metre**3)
+    """
+    rule = volume_derivation()
+    length, width, thickness = sympy.symbols("length width thickness", positive=True)
+    cubic_metres, volume, metre = (rule.quantity(name) for name in ("cubic_metres", "volume", "metre"))
+    return Derivation.start(
+        "A board in cubic metres",
+        (
+            cubic_metres,
+            volume,
+            Quantity(length, "l", "length of the board"),
+            Quantity(width, "w", "width of the board"),
+            Quantity(thickness, "t", "thickness of the board"),
+            metre,
+        ),
+        rule.result,
+        "the cubic metres follow from the volume",
+        subject="cubic_metres",
+        example={
+            cubic_metres.symbol: 2,
+            volume.symbol: 54,
+            length: 9,
+            width: 3,
+            thickness: 2,
+            metre.symbol: 3,
+        },
+    ).then(
+        Substitute(volume.symbol, length * width * thickness), "a board is as much as its three sides make"
+    )
+
+
+@functools.cache
 def area_derivation() -> Derivation:
     """Derive the area of a board's face in square metres.
 
@@ -314,6 +357,38 @@ def cubic_metres(volume: float, *, unit: Unit = "millimetre") -> float:
     2.0
     """
     return volume_derivation().function("cubic_metres")(volume=volume, metre=metre_in(unit))
+
+
+def board_cubic_metres(length: float, width: float, thickness: float, *, unit: Unit = "millimetre") -> float:
+    """Volume of a board, in cubic metres.
+
+    Parameters
+    ----------
+    length, width, thickness : float
+        Each > 0, in `unit`.
+    unit : "inch" or "millimetre"
+        Of the three sizes.
+
+    Returns
+    -------
+    float
+        In cubic metres.
+
+    Raises
+    ------
+    ImpossibleShape
+        If a size is not a positive number.
+    UnknownName
+        If the unit is neither of the two.
+
+    Source: `board_volume_derivation`.
+
+    >>> board_cubic_metres(2500, 200, 20)
+    0.01
+    """
+    return board_volume_derivation().function("cubic_metres")(
+        length=length, width=width, thickness=thickness, metre=metre_in(unit)
+    )
 
 
 def mass(volume: float, density: float, *, unit: Unit = "millimetre") -> float:

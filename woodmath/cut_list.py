@@ -7,11 +7,19 @@ import io
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from woodmath.board_measure import board_feet, cubic_metres, mass, square_metres, with_waste
+from woodmath.board_measure import (
+    board_cubic_metres,
+    board_feet,
+    cubic_metres,
+    mass,
+    square_metres,
+    with_waste,
+)
 from woodmath.boards_for_parts import glued_up
 from woodmath.boards_on_hand import Blank, Fitting, StockBoard, fit
 from woodmath.card import Card
 from woodmath.errors import ImpossibleShape
+from woodmath.finding import more
 from woodmath.glue_up import GlueUp
 from woodmath.numbers_as_written import number_shown
 from woodmath.parts import SPARE_LENGTH, SPARE_WIDTH, Part, parts_of
@@ -41,6 +49,10 @@ class CutLine:
         How many in all.
     measure : float
         Of all their blanks: board feet for a piece in inches, square metres for one in millimetres.
+    sold_as : float
+        What a yard counts for these blanks, in the same measure: thinner than an inch is sold as an inch.
+    blanks : float
+        Volume of all their blanks, in cubic metres.
     wood : float
         The finished wood of all of them, in cubic metres.
     kilograms : float or None
@@ -54,6 +66,8 @@ class CutLine:
     part: Part
     count: int
     measure: float
+    sold_as: float
+    blanks: float
     wood: float
     kilograms: float | None
 
@@ -88,15 +102,16 @@ def cut_lines(piece: Piece, copies: int = 1) -> tuple[CutLine, ...]:
     lines: list[CutLine] = []
     for part in parts_of(piece):
         count = part.count * copies
-        sizes = (part.rough_length, part.rough_width)
-        one = (
-            board_feet(*sizes, part.rough_thickness, unit=unit)
-            if unit == "inch"
-            else square_metres(*sizes, unit=unit)
-        )
+        blank = (part.rough_length, part.rough_width, part.rough_thickness)
+        if unit == "inch":
+            one, sold_as = board_feet(*blank, unit=unit), board_feet(*blank, as_sold=True, unit=unit)
+        else:
+            one = sold_as = square_metres(*blank[:2], unit=unit)
+        blanks = board_cubic_metres(*blank, unit=unit) * count
         volume = part.volume * count
         weight = mass(volume, timber.kilograms_per_cubic_metre, unit=unit) if timber else None
-        lines.append(CutLine(part, count, one * count, cubic_metres(volume, unit=unit), weight))
+        wood = cubic_metres(volume, unit=unit)
+        lines.append(CutLine(part, count, one * count, sold_as * count, blanks, wood, weight))
     return tuple(lines)
 
 
@@ -122,11 +137,11 @@ def cut_list_card(piece: Piece, copies: int = 1) -> Card:
 
     >>> from woodmath.piece import Piece
     >>> cut_list_card(Piece.demo("log-box")).columns[-2:]
-    ('m²', 'kg')
+    ('m³', 'kg')
     """
     lines = cut_lines(piece, copies)
     inches = piece.rule.unit == "inch"
-    measure, weight = ("board feet", "lb") if inches else ("m²", "kg")
+    measures, weight = (("board feet",), "lb") if inches else (("m²", "m³"), "kg")
     rows = tuple(
         (
             line.part.name,
@@ -134,7 +149,7 @@ def cut_list_card(piece: Piece, copies: int = 1) -> Card:
             _by(piece, line.part.finished),
             _by(piece, (line.part.rough_length, line.part.rough_width, line.part.rough_thickness)),
             line.part.grain,
-            number_shown(line.measure, 2),
+            *_measures(piece, line),
             _weight(piece, line.kilograms),
         )
         for line in lines
@@ -148,10 +163,10 @@ def cut_list_card(piece: Piece, copies: int = 1) -> Card:
         "Cut list",
         f"For {many}, of {made_of}. Sizes are length along the grain, width, thickness; the rough size leaves {longer} "
         f"in length and {wider} in width, and takes stock that is planed to thickness.",
-        ("part", "number", "finished", "rough", "grain", measure, weight),
+        ("part", "number", "finished", "rough", "grain", *measures, weight),
         rows,
         tuple(note for note in notes if note),
-        numeric=(5, 6),
+        numeric=tuple(range(5, 6 + len(measures))),
     )
 
 
@@ -304,6 +319,7 @@ def cut_list_csv(piece: Piece, copies: int = 1) -> str:
             "grain",
             "timber",
             "board feet" if inches else "square metres",
+            "cubic metres of blanks",
             "cubic metres of wood",
             "kilograms",
         ]
@@ -320,6 +336,7 @@ def cut_list_csv(piece: Piece, copies: int = 1) -> str:
             part.grain,
             piece.timber.species if piece.timber else "",
             f"{line.measure:.3f}",
+            f"{line.blanks:.6f}",
             f"{line.wood:.6f}",
             "" if line.kilograms is None else f"{line.kilograms:.3f}",
         ]
@@ -339,13 +356,26 @@ def _weight(piece: Piece, kilograms: float | None) -> str:
     return mass_shown(kilograms, piece.rule).split()[0] if kilograms is not None else "not known"
 
 
+def _measures(piece: Piece, line: CutLine) -> tuple[str, ...]:
+    if piece.rule.unit == "inch":
+        return (number_shown(line.measure, 2),)
+    return number_shown(line.measure, 2), number_shown(line.blanks, 4)
+
+
 def _to_buy(piece: Piece, lines: tuple[CutLine, ...]) -> str:
-    needed = sum(line.measure for line in lines)
-    called = "board feet" if piece.rule.unit == "inch" else "square metres"
-    return (
-        f"The blanks take {number_shown(needed, 2)} {called}; with {number_shown(WASTE, 0)} % more for knots, ends and "
-        f"mistakes (common practice) buy {number_shown(with_waste(needed, WASTE), 1)}."
-    )
+    needed, sold_as = sum(line.measure for line in lines), sum(line.sold_as for line in lines)
+    more_of_it = f"with {number_shown(WASTE, 0)} % more for knots, ends and mistakes (common practice) buy"
+    if piece.rule.unit == "millimetre":
+        blanks = sum(line.blanks for line in lines)
+        return (
+            f"The blanks take {number_shown(needed, 2)} square metres, {number_shown(blanks, 4)} cubic metres; "
+            f"{more_of_it} {number_shown(with_waste(needed, WASTE), 1)} square metres, "
+            f"{number_shown(with_waste(blanks, WASTE), 3)} cubic metres."
+        )
+    told = f"The blanks take {number_shown(needed, 2)} board feet"
+    if more(sold_as, needed):
+        told += f", and a yard counts what is thinner than an inch as an inch: {number_shown(sold_as, 2)}"
+    return f"{told}; {more_of_it} {number_shown(with_waste(sold_as, WASTE), 1)}."
 
 
 def _whole_weight(piece: Piece, lines: tuple[CutLine, ...]) -> str:

@@ -8,8 +8,10 @@ from typing import TYPE_CHECKING
 from woodmath.assembly import assembly_of
 from woodmath.bead import hollow_shown
 from woodmath.case import Case
+from woodmath.case_solids import bottom_solid
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import Finding, about, more, size
+from woodmath.level_bottom import height_where_it_rests
 from woodmath.wedge import push_for_load
 
 if TYPE_CHECKING:
@@ -162,14 +164,7 @@ def bottom_findings(piece: Piece) -> Iterator[Finding]:
         return
     rule, splay = piece.rule, piece.end.splay
     if not bottom.cleat and splay > 0:
-        times = push_for_load(splay)
-        yield Finding(
-            "caution",
-            "what the bottom rests on",
-            f"It has no cleats and wedges itself between sides that lean {splay:.1f}°: it pushes each of them outward "
-            f"with {times:.1f} times what lies on it, friction left out.",
-            "Give it cleats under [bottom], so that the panels carry and do not spread.",
-        )
+        yield _wedged(piece, splay)
     elif not bottom.cleat:
         yield Finding(
             "stop",
@@ -207,3 +202,39 @@ def bottom_findings(piece: Piece) -> Iterator[Finding]:
             f"{size(rule, piece.end.height)} high.",
             "Rest it lower.",
         )
+
+
+def _wedged(piece: Piece, splay: float) -> Finding:
+    """Say what becomes of a bottom that nothing but the leaning sides holds."""
+    rest = _comes_to_rest(piece)
+    if rest is not None and rest < 0:
+        return Finding(
+            "stop",
+            "what the bottom rests on",
+            f"It has no cleats, and with its clearance of {size(piece.rule, _clearance(piece))} all round it drops "
+            "through between the sides.",
+            "Give it cleats under [bottom].",
+        )
+    sinks = "" if rest is None else f" {size(piece.rule, rest)} above the panels' lower edge"
+    return Finding(
+        "caution",
+        "what the bottom rests on",
+        f"It has no cleats and wedges itself{sinks} between sides that lean {splay:.1f}°: it pushes each of them "
+        f"outward with {push_for_load(splay):.1f} times what lies on it, friction left out.",
+        "Give it cleats under [bottom], so that the panels carry and do not spread.",
+    )
+
+
+def _clearance(piece: Piece) -> float:
+    return piece.bottom.clearance if piece.bottom else 0.0
+
+
+def _comes_to_rest(piece: Piece) -> float | None:
+    """Return how high a bottom touches both sides, less than 0 where it falls through; None where no case is."""
+    try:
+        case = Case.of(piece)
+        (_, _), (under, _), *_ = bottom_solid(piece, case).added[0].outline
+        outside = case.along_a_level(case.at(case.panel[0])[1], case.square - case.side_face)
+        return height_where_it_rests(2 * under, 2 * outside, case.splay, case.side_thickness)
+    except ImpossibleShape:
+        return None

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from woodmath import (
     bead,
     edge_derivations,
+    ellipse_curve,
     ellipse_derivations,
     ellipse_rocker,
     ellipse_strings,
@@ -299,15 +300,19 @@ def _rocker(piece: Piece, case: Case) -> Iterator[Setting]:
     except ImpossibleShape:
         # The findings say why there is no such curve.
         return
-    through_the_heels = ellipse_rocker.rocker_derivation().title
-    yield Setting(
-        "trammel", mark(ellipse.half_length), "half-length of the rocker's ellipse", through_the_heels
-    )
+    tall = more(ellipse.half_height, ellipse.half_length)
+    pins = "one pin stands above the other" if tall else "the pins stand so high above the lowest point"
     yield Setting(
         "trammel",
         mark(ellipse.half_height),
-        "half-height; the pins stand so high above the lowest point",
-        ellipse_rocker.shallowness_derivation().title,
+        f"half-height of the rocker's ellipse; {pins}",
+        ellipse_rocker.rocker_derivation().title,
+    )
+    yield Setting(
+        "trammel",
+        mark(ellipse.half_length),
+        "half-length of the rocker's ellipse",
+        ellipse_curve.bottom_radius_derivation().title,
     )
     yield Setting(
         "pins", mark(ellipse.pin_spacing), "from pin to pin", ellipse_derivations.focus_derivation().title

@@ -208,12 +208,18 @@ def _panels(piece: Piece, case: Case) -> Iterator[Step]:
 
 
 def _together(piece: Piece, case: Case) -> Iterator[Step]:
+    if more(abs(case.splay), 0.0):
+        yield Step(
+            f"Saw wedges of {abs(case.splay):.1f}° from waste, so that the cramps pull square to the leaning posts, "
+            "and lay them out with the cramps before any glue is opened.",
+            _SAW,
+        )
     for number, sentence in enumerate(assembly_steps(piece)):
         yield Step(f"{sentence} Dry first, then with glue.", _CRAMP if number else f"{_GLUE} {_CRAMP}")
     if more(abs(case.splay), 0.0):
         yield Step(
-            f"Cramp the ends over wedges of {abs(case.splay):.1f}° sawn from waste, square to each post at its tenons, "
-            "and measure both diagonals while the glue is soft.",
+            "Cramp the ends over wedges, at the tenons and square to each post, and measure both diagonals while the "
+            "glue is soft.",
             "Tighten a little at a time. A cramp that slips on a slope flies: stand beside it, not in its line.",
         )
     else:
@@ -226,9 +232,15 @@ def _together(piece: Piece, case: Case) -> Iterator[Step]:
 def _rockers(piece: Piece) -> Iterator[Step]:
     if piece.rocker is None:
         return
+    if piece.rocker.tenon:
+        yield Step(
+            "Gauge the mortises in the rockers' top edges, both rockers side by side; bore them by the boring card, "
+            "and chop and pare them before the curve is sawn, while the lower edge still lies flat on the bench.",
+            f"{_BRACE} {_CHISEL}",
+        )
     yield Step(
-        "Draw the curve with pins and string on one blank, saw both rockers from it, and plane them together in the "
-        "vice. Their mortises are cut before the curve, while the edge is straight.",
+        "Draw the curve with pins and string on one blank, saw it, draw the other rocker from it, and plane them "
+        "together in the vice.",
         f"{_SAW} Keep fingers, paws and toes from under a piece that rocks: it pinches.",
     )
 
