@@ -101,12 +101,12 @@ def _edges(piece: Piece, case: Case) -> Iterator[Finding]:
         ("end", "side", case.square - joint.side_set_back - joint.side_thickness),
         ("side", "end", case.square - joint.set_back - joint.tenon_thickness),
     ):
-        if more(tongue.groove_depth, room):
+        if more(tongue.groove_depth, max(room, 0.0)):
             yield Finding(
                 "stop",
                 f"the {panel}'s groove",
                 f"It is {size(rule, tongue.groove_depth)} deep and the {other}'s groove begins "
-                f"{size(rule, room)} from the same face: the grooves cut the post's inside corner off over "
+                f"{size(rule, max(room, 0.0))} from the same face: the grooves cut the post's inside corner off over "
                 "their whole length.",
                 "Take a shorter tongue, or set the mortises less far back.",
             )

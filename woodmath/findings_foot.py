@@ -102,7 +102,7 @@ def _room(piece: Piece, case: Case, tenon: FootTenon) -> Iterator[Finding]:
     needed = tenon.length
     if upright:
         inset = max(0.0, inner - case.half_foot)
-        needed = foot_joint.post_needed(tenon.length, case.splay, inset)
+        needed = max(0.0, foot_joint.post_needed(tenon.length, case.splay, inset))
     left = piece.post.length - case.top
     if more(needed, left):
         yield Finding(
@@ -159,7 +159,7 @@ def _walls(piece: Piece, case: Case, tenon: FootTenon, ellipse: Ellipse) -> Iter
         yield Finding(
             "stop",
             "the wood under the rocker's mortise",
-            f"The mortise is {size(rule, depth)} deep, and the rocker has {size(rule, under + depth)} there: it comes "
+            f"The mortise is {size(rule, depth)} deep, and the rocker has {size(rule, max(0.0, under + depth))} there: it comes "
             "through below.",
             "Make the tenon shorter or the rocker deeper.",
         )

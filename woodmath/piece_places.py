@@ -64,7 +64,7 @@ class _Scan:
     def _skip(self, what: re.Pattern[str]) -> str:
         found = what.match(self.text, self.at)
         if found is None:
-            raise ValueError(f"nothing that can stand there at {self.at}")
+            raise AssertionError(f"nothing that can stand there at {self.at}")
         self.at = found.end()
         return found[0]
 

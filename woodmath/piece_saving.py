@@ -58,8 +58,8 @@ def save(text: str, path: str | os.PathLike[str], replace: bool = False) -> Path
             Path(beside).replace(place)
         else:
             _put(beside, place)
-    except FileExistsError:
-        raise _taken(place) from None
+    except NotWritten:
+        raise
     except OSError as error:
         raise NotWritten(
             f"{place} cannot be written ({error.strerror or error}). Choose a folder that is there and takes files."
@@ -75,11 +75,11 @@ def _put(beside: Path, place: Path) -> None:
     try:
         os.link(beside, place)
     except FileExistsError:
-        raise
+        raise _taken(place) from None
     except OSError:
         # Some disks know no second name for a file; then the look before is all the guard that there is.
         if place.exists():
-            raise FileExistsError from None
+            raise _taken(place) from None
         Path(beside).replace(place)
 
 

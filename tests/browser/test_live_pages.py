@@ -16,9 +16,14 @@ pytestmark = pytest.mark.browser
 PAGES = sorted(f"notebooks/{path.name}" for path in (Path(__file__).parents[2] / "notebooks").glob("*.ipynb"))
 TYPED = {
     "notebooks/00-start-here.ipynb": "300 mm",
+    "notebooks/02-scale-the-drawing.ipynb": "500 mm",
+    "notebooks/03-the-splayed-end.ipynb": "350 mm",
+    "notebooks/04-rebate-bead-and-groove.ipynb": "21 mm",
     "notebooks/05-the-corner-post.ipynb": "51 mm",
     "notebooks/06-strike-the-bevel.ipynb": "15 mm",
+    "notebooks/07-four-posts-at-once.ipynb": "70 mm",
     "notebooks/08-boring-by-count.ipynb": "7½",
+    "notebooks/09-bevels-and-the-bottom.ipynb": "7½",
     "notebooks/10-the-rockers-ellipse.ipynb": "400 mm",
     "notebooks/17-make-your-own-piece.ipynb": "300 mm",
 }

@@ -168,7 +168,7 @@ running_marks_compared = View(
         StepControl("scale", "scale", "times", Fraction(1, 2), Fraction(3), Fraction(1, 100)),
         ChoiceControl(
             "marks",
-            "marks that you use",
+            "marks in use",
             (("all marks of the rule", "1"), ("every second mark", "2"), ("every fourth mark", "4")),
         ),
     ),

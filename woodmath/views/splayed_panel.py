@@ -36,7 +36,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
     chain = panel.widths_at(place, square, reach)
     corners = (edge.at(0.0), edge.at(panel.slope_length))
     outline = (mirrored(corners[0]), corners[0], corners[1], mirrored(corners[1]))
-    tenons = [
+    tenons: list[Points] = [
         (edge.at(start), edge.at(start, reach), edge.at(end, reach), edge.at(end))
         for start, end in _tenons(settings, panel)
     ]
