@@ -159,9 +159,9 @@ def test_three_beds_take_three_times_the_wood_of_one() -> None:
 
 
 def test_board_feet_of_the_posts_by_hand() -> None:
-    # Four blanks of 14 1/2 by 1 3/4 by 1 3/4; a board foot is 144 cubic inches (Danforth, An Elementary Outline of
+    # Four blanks of 14 1/2 by 2 by 1 3/4; a board foot is 144 cubic inches (Danforth, An Elementary Outline of
     # Mechanical Processes, section 46, read in a copy).
-    assert cut_lines(CAT_BED)[0].measure == pytest.approx(4 * 14.4724 * 1.75 * 1.75 / 144, abs=0.001)
+    assert cut_lines(CAT_BED)[0].measure == pytest.approx(4 * 14.4724 * 1.9862 * 1.75 / 144, abs=0.001)
 
 
 def test_a_yard_sells_the_thin_boards_of_the_cats_bed_as_inch_boards() -> None:
@@ -179,8 +179,8 @@ def test_a_yard_sells_the_thin_boards_of_the_cats_bed_as_inch_boards() -> None:
 def test_a_piece_in_millimetres_is_measured_in_square_and_in_cubic_metres() -> None:
     card = cut_list_card(LOG_BOX)
     assert card.columns[5:7] == ("m²", "m³")
-    # Four blanks of 392 by 45 by 45 mm.
-    assert card.rows[0][5:7] == ("0.07", "0.0032")
+    # Four blanks of 392 by 51 by 45 mm.
+    assert card.rows[0][5:7] == ("0.08", "0.0036")
     assert cut_lines(LOG_BOX)[0].blanks == pytest.approx(4 * 0.392 * 0.045 * 0.045)
 
 

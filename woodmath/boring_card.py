@@ -11,6 +11,7 @@ from woodmath.case import Case
 from woodmath.case_solids import foot_tenon_cheeks
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import more
+from woodmath.groove import depth_for
 from woodmath.hole_rows import boring_order, holes_along
 from woodmath.numbers_as_written import number_shown
 
@@ -109,7 +110,7 @@ def mortises_of(piece: Piece) -> tuple[MortiseRow, ...]:
         # The end's mortise is there already, and the side's bit comes to its inner cheek.
         ("side", "face edge", joint.other_tenon, walls.behind_other, walls.inside_tenon),
     ):
-        depth = tenon.reach + clearance
+        depth = depth_for(tenon.reach, clearance)
         rows += [
             MortiseRow(
                 f"{whose}'s mortise {number}",
@@ -126,7 +127,7 @@ def mortises_of(piece: Piece) -> tuple[MortiseRow, ...]:
     rocker = piece.rocker
     if rocker and rocker.tenon:
         inner, outer = foot_tenon_cheeks(case, rocker.tenon)
-        depth = rocker.tenon.length + clearance
+        depth = depth_for(rocker.tenon.length, clearance)
         try:
             under = rocker.depth - piece.ellipse().height_at(outer) - depth
         except ImpossibleShape:

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from woodmath import foot_joint
 from woodmath.case import Case, Range
 from woodmath.errors import ImpossibleShape
+from woodmath.groove import depth_for
 from woodmath.outlines import Points, rectangle
 from woodmath.post_joint_geometry import Section
 from woodmath.solids import Axes, Prism, Solid, apart
@@ -303,7 +304,7 @@ def foot_tenon_solid(case: Case, tenon: FootTenon, clearance: float = 0.0) -> Pr
     """
     inner, outer = foot_tenon_cheeks(case, tenon)
     middle = case.half_length + case.square / 2
-    down = tenon.length + clearance
+    down = depth_for(tenon.length, clearance)
     sideways = 0.0
     if tenon.line != "upright":
         (up_y, up_z), length = case.upward, down

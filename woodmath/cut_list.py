@@ -96,7 +96,7 @@ def cut_lines(piece: Piece, copies: int = 1) -> tuple[CutLine, ...]:
 
     >>> from woodmath.piece import Piece
     >>> round(cut_lines(Piece.demo("cat-bed"))[0].measure, 2)
-    1.23
+    1.4
     """
     unit, timber = piece.rule.unit, piece.timber
     lines: list[CutLine] = []

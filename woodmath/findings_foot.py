@@ -11,6 +11,7 @@ from woodmath.case_solids import foot_tenon_cheeks
 from woodmath.ellipse import Ellipse
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import Finding, about, more, size
+from woodmath.groove import depth_for
 from woodmath.wall_findings import LEAST_BEHIND, THIN_WALL
 
 if TYPE_CHECKING:
@@ -153,14 +154,14 @@ def _walls(piece: Piece, case: Case, tenon: FootTenon, ellipse: Ellipse) -> Iter
     _, outer = foot_tenon_cheeks(case, tenon)
     if more(outer, rocker.length / 2):
         return
-    depth = tenon.length + piece.joint.end_clearance
+    depth = depth_for(tenon.length, piece.joint.end_clearance)
     under = rocker.depth - ellipse.height_at(outer) - depth
     if not more(under, 0.0):
         yield Finding(
             "stop",
             "the wood under the rocker's mortise",
-            f"The mortise is {size(rule, depth)} deep, and the rocker has {size(rule, max(0.0, under + depth))} there: it comes "
-            "through below.",
+            f"The mortise is {size(rule, depth)} deep, and the rocker has {size(rule, max(0.0, under + depth))} "
+            "there: it comes through below.",
             "Make the tenon shorter or the rocker deeper.",
         )
     elif more(rule.read(LEAST_BEHIND), under):

@@ -24,6 +24,7 @@ from woodmath.case_solids import bottom_solid, foot_tenon_cheeks
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import more
 from woodmath.gauge_settings import gauge_settings
+from woodmath.groove import depth_for
 from woodmath.post_joint_geometry import Tenon
 from woodmath.rebate import Rebate
 
@@ -223,8 +224,11 @@ def _tenons(piece: Piece, case: Case) -> Iterator[Setting]:
     mark, clearance = piece.rule.mark, piece.joint.end_clearance
     long_point = post_joint_derivation.outer_cheek_derivation().title
     short_point = post_joint_derivation.inner_cheek_derivation().title
+    depth = edge_derivations.floor_derivation().title
     for whose, tenon in (("the ends'", case.joint.tenon), ("the sides'", case.joint.other_tenon)):
-        yield Setting("bench rule", mark(tenon.reach + clearance), f"depth of {whose} mortises", long_point)
+        yield Setting(
+            "bench rule", mark(depth_for(tenon.reach, clearance)), f"depth of {whose} mortises", depth
+        )
         yield Setting(
             "marking gauge", mark(tenon.reach), f"{whose} tenons, shoulder to long point", long_point
         )
@@ -291,9 +295,9 @@ def _rocker(piece: Piece, case: Case) -> Iterator[Setting]:
         )
         yield Setting(
             "bench rule",
-            mark(rocker.tenon.length + piece.joint.end_clearance),
+            mark(depth_for(rocker.tenon.length, piece.joint.end_clearance)),
             "depth of the mortises in the rocker",
-            MEASURED,
+            edge_derivations.floor_derivation().title,
         )
     try:
         ellipse = piece.ellipse()
@@ -331,6 +335,8 @@ def _bottom(piece: Piece, case: Case) -> Iterator[Setting]:
         return
     inside = level_bottom.inside_derivation().title
     (_, _), (under, _), (over, _), (_, _) = bottom_solid(piece, case).added[0].outline
+    low, high = bottom_solid(piece, case).extent((1.0, 0.0, 0.0))
+    yield Setting("bench rule", mark(high - low), "length of the bottom, between the ends", inside)
     yield Setting("bench rule", mark(2 * over), "width of the bottom on its upper face", inside)
     if more(abs(over - under), 0.0):
         yield Setting("bench rule", mark(2 * under), "width of the bottom on its lower face", inside)
@@ -341,6 +347,7 @@ def _bottom(piece: Piece, case: Case) -> Iterator[Setting]:
             splay_derivations.splay_derivation().title,
         )
     if bottom.cleat:
+        yield Setting("marking gauge", mark(bottom.cleat), "cleats, square", MEASURED)
         yield Setting(
             "marking gauge",
             mark(bottom.rest),

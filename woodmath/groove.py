@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import sympy
 
 from woodmath.derivation import Quantity
-from woodmath.edge_derivations import groove_derivation, taps_derivation
+from woodmath.edge_derivations import floor_derivation, groove_derivation, taps_derivation
 from woodmath.errors import ImpossibleShape
 from woodmath.rule import Rule
 
@@ -188,6 +188,34 @@ class Groove:
                 "is thick: a tongue needs no more than its own length and a clearance."
             )
         return under
+
+
+def depth_for(length: float, clearance: float) -> float:
+    """How deep a groove or a mortise must be for what goes into it.
+
+    Parameters
+    ----------
+    length : float
+        Of the tongue or the tenon, from its shoulder, > 0, in any length unit.
+    clearance : float
+        Left free at the floor, 0 or more, in the same unit.
+
+    Returns
+    -------
+    float
+        In the same unit.
+
+    Raises
+    ------
+    ImpossibleShape
+        If the length is not more than 0.
+
+    Source: `woodmath.edge_derivations.floor_derivation`.
+
+    >>> depth_for(length=0.75, clearance=0.0625)
+    0.8125
+    """
+    return floor_derivation().function("groove_depth")(tongue_length=length, floor_clearance=clearance)
 
 
 def passes(depth: float, per_pass: float) -> int:

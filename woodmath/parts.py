@@ -140,7 +140,7 @@ def _part(
         width=width,
         thickness=thickness,
         rough_length=length + spare_length,
-        rough_width=width if name == "post" else width + spare_width,
+        rough_width=width + spare_width,
         rough_thickness=thickness,
         grain=grain,
         solid=solid,

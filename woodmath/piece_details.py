@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated
 
+from woodmath.groove import depth_for
 from woodmath.piece_reading import Table
 from woodmath.piece_values import Choice, Length
 from woodmath.rebate import FACES
@@ -46,7 +47,7 @@ class Tongue(Table):
     @property
     def groove_depth(self) -> float:
         """Depth of the post's groove: the tongue and its clearance."""
-        return self.length + self.clearance
+        return depth_for(self.length, self.clearance)
 
 
 @dataclass(frozen=True)

@@ -50,7 +50,9 @@ def text_of(path: str | os.PathLike[str]) -> str:
     file = Path(path)
     try:
         if file.exists() and not stat.S_ISREG(file.stat().st_mode):
-            raise BadPiece(f"{file} is no ordinary file. Give the path of a .toml file that you may open.")
+            raise BadPiece(
+                f"{file} cannot be read (it is no ordinary file). Give the path of a .toml file that you may open."
+            )
         with file.open("rb") as opened:
             held = opened.read(LARGEST_FILE + 1)
         if len(held) > LARGEST_FILE:
