@@ -181,7 +181,7 @@ def test_a_piece_in_millimetres_is_measured_in_square_and_in_cubic_metres() -> N
     assert card.columns[5:7] == ("m²", "m³")
     # Four blanks of 392 by 51 by 45 mm.
     assert card.rows[0][5:7] == ("0.08", "0.0036")
-    assert cut_lines(LOG_BOX)[0].blanks == pytest.approx(4 * 0.392 * 0.045 * 0.045)
+    assert cut_lines(LOG_BOX)[0].blanks == pytest.approx(4 * 0.392 * 0.051 * 0.045)
 
 
 def test_the_blanks_hold_more_wood_than_the_parts() -> None:
