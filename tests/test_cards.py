@@ -131,6 +131,8 @@ def test_the_gauge_card_of_the_cats_bed_is_what_a_maker_reads_off_the_drawing() 
 
 
 def test_unequal_boards_get_a_fence_and_a_stop_of_their_own() -> None:
+    # The side's set-back of 11 and its tenon of 15, from the face edge.
+    assert setting(LOG_BOX, "mortise gauge", "sides' mortises") == "11 and 26"
     assert setting(LOG_BOX, "fillister's depth stop", "leaves a tongue of 12") == "10"
     assert setting(LOG_BOX, "fillister's depth stop", "leaves a tongue of 15") == "11"
     # The bevels of unequal tenons: arctangents of 15/12 and of 12/15, which make 90 together (COMP).

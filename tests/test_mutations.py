@@ -19,6 +19,11 @@ PAGE_BEVEL = "notebooks/06-strike-the-bevel.ipynb"
 PAGE_ELLIPSE = "notebooks/10-the-rockers-ellipse.ipynb"
 QUESTIONS = "tests/test_questions.py"
 RULE = "tests/test_rule.py"
+PAGE_SPLAY = "notebooks/03-the-splayed-end.ipynb"
+PAGE_CORNER = "notebooks/09-bevels-and-the-bottom.ipynb"
+SOLIDS = "tests/test_case_solids.py"
+BY_HAND = "tests/test_one_piece_by_hand.py"
+CARDS = "tests/test_cards.py"
 
 
 @dataclass(frozen=True)
@@ -62,6 +67,36 @@ ALTERATIONS = {
         'truth=lambda piece: _turns(piece, "screw"),',
         QUESTIONS,
     ),
+    "a formula, the slope without the height": Alteration(
+        "woodmath/splay_derivations.py",
+        "equation(slope**2, height**2 + outward**2)",
+        "equation(slope**2, height**2 + 2 * outward**2)",
+        PAGE_SPLAY,
+    ),
+    "a formula, the tilt of the saw": Alteration(
+        "woodmath/regular_mitre.py",
+        "equation(sympy.sin(tilt), n_x * m_x + n_y * m_y + n_z * m_z)",
+        "equation(2 * sympy.sin(tilt), n_x * m_x + n_y * m_y + n_z * m_z)",
+        PAGE_CORNER,
+    ),
+    "the case, a mortise on the wrong side of its set-back": Alteration(
+        "woodmath/case_solids.py",
+        "holes = (section.mortise, *apart(section.other_mortise, section.mortise))",
+        "holes = (section.mortise,)",
+        SOLIDS,
+    ),
+    "the case, a foot measured upright": Alteration(
+        "woodmath/case.py",
+        "half_foot=end.bottom / 2 - lower * math.sin(math.radians(splay)),",
+        "half_foot=end.bottom / 2 - lower * math.tan(math.radians(splay)),",
+        BY_HAND,
+    ),
+    "a card, the mortises gauged for the wrong tenon": Alteration(
+        "woodmath/gauge_card.py",
+        '("the sides\' mortises and grooves", "face edge", joint.side_set_back, joint.side_thickness),',
+        '("the sides\' mortises and grooves", "face edge", joint.set_back, joint.tenon_thickness),',
+        CARDS,
+    ),
     "the rule, which rounds down": Alteration(
         "woodmath/rule.py",
         "return (per_over * over + per_under * under) // (bottom * under)",
@@ -98,7 +133,9 @@ def suite_on(copy: Path, *parts: str) -> subprocess.CompletedProcess[str]:
 
 
 def test_unspoilt_the_copy_is_green(copy: Path) -> None:
-    run = suite_on(copy, PAGE_BEVEL, PAGE_ELLIPSE, QUESTIONS, RULE)
+    run = suite_on(
+        copy, PAGE_BEVEL, PAGE_ELLIPSE, PAGE_SPLAY, PAGE_CORNER, QUESTIONS, RULE, SOLIDS, BY_HAND, CARDS
+    )
     assert run.returncode == 0, run.stdout[-2000:]
 
 
