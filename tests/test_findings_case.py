@@ -8,15 +8,21 @@ from dataclasses import replace
 
 import pytest
 from derivation_checks import assert_every_step_follows
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from woodmath import wedge
+from woodmath.boring_card import boring_cards
+from woodmath.cut_list import cut_lines
+from woodmath.errors import WoodmathError
 from woodmath.finding import Finding
+from woodmath.gauge_card import gauge_card
 from woodmath.piece import Piece
 from woodmath.piece_details import Bead, Tongue
+from woodmath.piece_file import demo_names
 from woodmath.piece_shop import Board, Boards
 from woodmath.piece_tables import TenonPlace
+from woodmath.views.piece import whole_piece
 
 CAT_BED, LOG_BOX = Piece.demo("cat-bed"), Piece.demo("log-box")
 
@@ -170,3 +176,36 @@ def test_a_wedge_is_in_balance_with_what_the_sides_press(splay: float) -> None:
     lean = math.radians(splay)
     press = 1 / (2 * math.sin(lean))
     assert wedge.push_for_load(splay) == pytest.approx(press * math.cos(lean))
+
+
+FACTORS = st.sampled_from([0.05, 0.3, 0.7, 1.0, 1.0, 1.3, 2.0, 5.0])
+TABLES = ("post", "end", "side", "joint", "bit", "rocker", "bead", "bottom")
+
+
+@st.composite
+def spoilt_pieces(draw: st.DrawFn) -> Piece:
+    """Return a demo piece with some of its sizes blown up or shrunk, whether it can be built or not."""
+    piece = Piece.demo(draw(st.sampled_from(demo_names())))
+    for table in draw(st.lists(st.sampled_from(TABLES), min_size=1, max_size=3, unique=True)):
+        held = getattr(piece, table)
+        if held is not None:
+            sizes = {key: size * draw(FACTORS) for key, size in vars(held).items() if isinstance(size, float)}
+            piece = replace(piece, **{table: replace(held, **sizes)})
+    return piece
+
+
+@settings(max_examples=150, deadline=None)
+@given(spoilt_pieces())
+def test_whatever_the_sizes_the_master_has_words_and_the_picture_fails_at_most_in_a_sentence(
+    piece: Piece,
+) -> None:
+    stops = [finding for finding in piece.findings() if finding.severity == "stop"]
+    try:
+        drawing = whole_piece.drawing(piece)
+    except WoodmathError as told:
+        assert str(told).endswith((".", ")."))
+        assert stops
+    else:
+        assert drawing.headline
+    if not stops:
+        assert gauge_card(piece).rows and cut_lines(piece) and boring_cards(piece)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from woodmath.assembly import assembly_of
 from woodmath.bead import hollow_shown
 from woodmath.case import Case
-from woodmath.case_solids import bottom_solid
+from woodmath.case_solids import bottom_solid, solids_of
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import Finding, about, more, size
 from woodmath.level_bottom import height_where_it_rests
@@ -51,6 +51,7 @@ def case_findings(piece: Piece) -> Iterator[Finding]:
     yield from _edges(piece, case)
     yield from _order(piece)
     yield from _cramping(case)
+    yield from _nothing_left(piece)
 
 
 def _faces(piece: Piece, case: Case) -> Iterator[Finding]:
@@ -126,6 +127,21 @@ def _order(piece: Piece) -> Iterator[Finding]:
             f"No order closes its joints: {', '.join(group[:-1])} and {group[-1]} slide together in directions "
             "that exclude one another.",
             remedy,
+        )
+
+
+def _nothing_left(piece: Piece) -> Iterator[Finding]:
+    try:
+        placed = solids_of(piece)
+    except ImpossibleShape:
+        # A rocker that no ellipse gives: another remark says so.
+        return
+    for name in dict.fromkeys(part.name for part in placed if part.solid.volume <= 0):
+        yield Finding(
+            "stop",
+            f"the {name}",
+            "What the other parts leave it is less than nothing: there is no room for it between them.",
+            "Make the case larger, or this part and what it lies against smaller.",
         )
 
 
