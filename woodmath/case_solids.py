@@ -21,6 +21,7 @@ from woodmath.solids import Axes, Prism, Solid, apart
 if TYPE_CHECKING:
     from woodmath.piece import Piece
     from woodmath.piece_details import Bottom, FootTenon
+    from woodmath.piece_tables import Rocker
 
 ALONG_X = Axes((0.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0), (1.0, 0.0, 0.0))
 """An outline in (y, z), as the end is seen, pushed along x."""
@@ -97,6 +98,43 @@ def solids_of(piece: Piece) -> tuple[Placed, ...]:
     return tuple(placed)
 
 
+def bodies_of(piece: Piece) -> tuple[tuple[str, Prism], ...]:
+    """Return the body of every part that is seen when the piece stands, without its joints.
+
+    Parameters
+    ----------
+    piece : Piece
+        With both pairs of panels.
+
+    Returns
+    -------
+    tuple of (str, Prism)
+        The part's name and its body: what tenons and mortises add and take is hidden in the posts.
+
+    Raises
+    ------
+    ImpossibleShape
+        If the sizes make no case.
+
+    >>> from woodmath.piece import Piece
+    >>> [name for name, _ in bodies_of(Piece.demo("log-box"))][::4]
+    ['post', 'end panel', 'bottom board']
+    """
+    case = Case.of(piece)
+    post, end, side = _post_body(case), _end_body(case), _side_body(case)
+    bodies = [
+        ("post", each) for each in (post, post.mirrored(0), post.mirrored(1), post.mirrored(0).mirrored(1))
+    ]
+    bodies += [("end panel", end), ("end panel", end.mirrored(0))]
+    bodies += [("side panel", side), ("side panel", side.mirrored(1))]
+    if piece.rocker:
+        rocker = _rocker_body(piece, piece.rocker, case)
+        bodies += [("rocker", rocker), ("rocker", rocker.mirrored(0))]
+    if piece.bottom:
+        bodies += [("bottom board", each) for each in bottom_solid(piece, case).added]
+    return tuple(bodies)
+
+
 def post_solid(piece: Piece, case: Case) -> Solid:
     """Return the back right post, with its mortises, its grooves and the tenon of its foot.
 
@@ -117,14 +155,7 @@ def post_solid(piece: Piece, case: Case) -> Solid:
     >>> post_solid(piece, Case.of(piece)).volume < 45 * 45 * 380
     True
     """
-    # The foot is cut level, the top square to the post.
-    body = (
-        (case.half_foot, 0.0),
-        (case.half_foot + case.level_width, 0.0),
-        case.at(case.top, case.square),
-        case.at(case.top),
-    )
-    added = [Prism(ALONG_X, body, case.half_length, case.half_over_posts)]
+    added = [_post_body(case)]
     if piece.rocker and piece.rocker.tenon:
         added.append(foot_tenon_solid(case, piece.rocker.tenon))
     removed: list[Prism] = []
@@ -156,10 +187,7 @@ def end_solid(case: Case) -> Solid:
     >>> len(end_solid(Case.of(Piece.demo("log-box"))).added)
     15
     """
-    outer = case.half_over_posts - case.end_face
-    (low_y, low_z), (high_y, high_z) = case.at(case.panel[0]), case.at(case.panel[1])
-    body = ((-low_y, low_z), (low_y, low_z), (high_y, high_z), (-high_y, high_z))
-    board = Prism(ALONG_X, body, outer - case.end_thickness, outer)
+    board = _end_body(case)
     edge = [
         Prism(case.post_axes, section.tenon, start, end)
         for low, high in case.tenons
@@ -187,13 +215,7 @@ def side_solid(case: Case) -> Solid:
     >>> side_solid(Case.of(Piece.demo("log-box"))).volume > 520 * 320 * 26
     True
     """
-    outline = rectangle(
-        case.side_face,
-        case.square,
-        case.side_face + case.side_thickness,
-        case.square + 2 * case.half_length,
-    )
-    board = Prism(case.post_axes, outline, *case.panel)
+    board = _side_body(case)
     edge = [
         Prism(case.post_axes, section.other_tenon, start, end)
         for low, high in case.tenons
@@ -234,15 +256,7 @@ def rocker_solid(piece: Piece, case: Case) -> Solid:
         raise ImpossibleShape(
             f"{piece.name} has no rockers. Add [rocker] to its file, or open another piece."
         )
-    half = rocker.length / 2
-    under = tuple((y, height - rocker.depth) for y, height in piece.ellipse().lower_arc(rocker.length))
-    middle = case.half_length + case.square / 2
-    board = Prism(
-        ALONG_X,
-        ((half, 0.0), (-half, 0.0), *under),
-        middle - rocker.thickness / 2,
-        middle + rocker.thickness / 2,
-    )
+    board = _rocker_body(piece, rocker, case)
     if rocker.tenon is None:
         return Solid((board,))
     mortise = foot_tenon_solid(case, rocker.tenon, piece.joint.end_clearance)
@@ -373,6 +387,46 @@ def _cleats(bottom: Bottom, case: Case) -> Iterator[Placed]:
     across = Solid((Prism(ALONG_Y, section, -reach, reach),))
     yield Placed("end cleat", "right", across)
     yield Placed("end cleat", "left", across.mirrored(0))
+
+
+def _post_body(case: Case) -> Prism:
+    # The foot is cut level, the top square to the post.
+    outline = (
+        (case.half_foot, 0.0),
+        (case.half_foot + case.level_width, 0.0),
+        case.at(case.top, case.square),
+        case.at(case.top),
+    )
+    return Prism(ALONG_X, outline, case.half_length, case.half_over_posts)
+
+
+def _end_body(case: Case) -> Prism:
+    outer = case.half_over_posts - case.end_face
+    (low_y, low_z), (high_y, high_z) = case.at(case.panel[0]), case.at(case.panel[1])
+    outline = ((-low_y, low_z), (low_y, low_z), (high_y, high_z), (-high_y, high_z))
+    return Prism(ALONG_X, outline, outer - case.end_thickness, outer)
+
+
+def _side_body(case: Case) -> Prism:
+    outline = rectangle(
+        case.side_face,
+        case.square,
+        case.side_face + case.side_thickness,
+        case.square + 2 * case.half_length,
+    )
+    return Prism(case.post_axes, outline, *case.panel)
+
+
+def _rocker_body(piece: Piece, rocker: Rocker, case: Case) -> Prism:
+    half = rocker.length / 2
+    under = tuple((y, height - rocker.depth) for y, height in piece.ellipse().lower_arc(rocker.length))
+    middle = case.half_length + case.square / 2
+    return Prism(
+        ALONG_X,
+        ((half, 0.0), (-half, 0.0), *under),
+        middle - rocker.thickness / 2,
+        middle + rocker.thickness / 2,
+    )
 
 
 def _tongue_sections(case: Case, length: float) -> tuple[Points, Points]:

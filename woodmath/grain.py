@@ -81,12 +81,14 @@ def long_grain(outline: Points, angle: float, tint: str) -> Iterator[Stroke]:
     steps = max(2, min(40, round(length / 16)))
     row, index, lines = min(rows) + 3.0, 0, []
     gap = max(6.5, (max(rows) - min(rows)) / 36)
-    while row < max(rows):
+    last, (along_x, along_y), (across_x, across_y) = max(rows), along, across
+    places = [start + length * step / steps for step in range(steps + 1)]
+    while row < last:
+        shift, height = 7 * _fraction(index), 1.3 * (0.4 + _fraction(index + 5))
         line = []
-        for step in range(steps + 1):
-            run = start + length * step / steps
-            lift = row + 1.3 * math.sin(run / 23 + 7 * _fraction(index)) * (0.4 + _fraction(index + 5))
-            line.append((run * along[0] + lift * across[0], run * along[1] + lift * across[1]))
+        for run in places:
+            lift = row + height * math.sin(run / 23 + shift)
+            line.append((run * along_x + lift * across_x, run * along_y + lift * across_y))
         lines.append(tuple(line))
         row += gap * (0.7 + 0.6 * _fraction(index))
         index += 1

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from woodmath.case_solids import solids_of
+from woodmath.case_solids import bodies_of
 from woodmath.drawing import Line, Point
 from woodmath.solids import Prism, Vector, dot
 
@@ -55,13 +55,8 @@ def standing(piece: Piece) -> tuple[Line, ...]:
     level = math.hypot(toward[0], toward[1])
     right = (-toward[1] / level, toward[0] / level, 0.0)
     up = (-toward[0] * toward[2] / level, -toward[1] * toward[2] / level, level)
-    # Boards come before what is fixed to them: the tenons that follow in a solid are hidden in the posts.
-    bodies = [
-        _Body.of(prism, _TINTS[part.name])
-        for part in solids_of(piece)
-        if part.name in _TINTS
-        for prism in (part.solid.added if part.name == "bottom board" else part.solid.added[:1])
-    ]
+    # Boards come before what is fixed to them: what joins them is hidden in the posts.
+    bodies = [_Body.of(prism, _TINTS[name]) for name, prism in bodies_of(piece)]
     bodies.sort(key=lambda body: (body.tint != "board", dot(body.middle, toward)))
     faces: list[Line] = []
     for body in bodies:
