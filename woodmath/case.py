@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 from woodmath import foot_joint
 from woodmath.bead import tenon_may_begin
 from woodmath.errors import ImpossibleShape
-from woodmath.outlines import Point
+from woodmath.outlines import Point, Points
 from woodmath.rebate import panel_set_back
 from woodmath.setting_out import TongueStops, stretches_of_a_post
 from woodmath.solids import Axes
@@ -158,6 +158,16 @@ class Case:
     def level_width(self) -> float:
         """Width of a post in a level cut, along y."""
         return foot_joint.level_width(self.square, self.splay)
+
+    @property
+    def post_outline(self) -> Points:
+        """The right-hand post as the end shows it, inside at the foot first: foot cut level, top square to it."""
+        return (
+            (self.half_foot, 0.0),
+            (self.half_foot + self.level_width, 0.0),
+            self.at(self.top, self.square),
+            self.at(self.top),
+        )
 
     @property
     def outward(self) -> Point:

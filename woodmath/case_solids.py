@@ -390,14 +390,7 @@ def _cleats(bottom: Bottom, case: Case) -> Iterator[Placed]:
 
 
 def _post_body(case: Case) -> Prism:
-    # The foot is cut level, the top square to the post.
-    outline = (
-        (case.half_foot, 0.0),
-        (case.half_foot + case.level_width, 0.0),
-        case.at(case.top, case.square),
-        case.at(case.top),
-    )
-    return Prism(ALONG_X, outline, case.half_length, case.half_over_posts)
+    return Prism(ALONG_X, case.post_outline, case.half_length, case.half_over_posts)
 
 
 def _end_body(case: Case) -> Prism:

@@ -14,6 +14,7 @@ import sympy
 
 from woodmath.derivation import Derivation, Quantity
 from woodmath.operations import Divide, Isolate, Multiply, Substitute, equation
+from woodmath.quantities import worded
 
 # Splays are real: a pair of boards may also lean inward. Components of a direction are plain numbers.
 _WORDS = MappingProxyType(
@@ -82,11 +83,7 @@ def quantities(*names: str) -> tuple[Quantity, ...]:
     >>> [quantity.letter for quantity in quantities("dihedral", "hip_lean")]
     ['D', '\\eta']
     """
-    return tuple(
-        Quantity(sympy.Symbol(name, **{kind: True}), letter, meaning, unit)
-        for name in names
-        for letter, meaning, unit, kind in (_WORDS[name],)
-    )
+    return worded(_WORDS, names)
 
 
 @functools.cache

@@ -25,6 +25,7 @@ from woodmath.operations import (
     TakeRoot,
     equation,
 )
+from woodmath.quantities import worded
 
 _WORDS = MappingProxyType(
     {
@@ -92,11 +93,7 @@ def quantities(*names: str) -> tuple[Quantity, ...]:
     >>> [quantity.letter for quantity in quantities("half_length", "half_height")]
     ['a', 'b']
     """
-    return tuple(
-        Quantity(sympy.Symbol(name, **{kind: True}), letter, meaning, unit)
-        for name in names
-        for letter, meaning, unit, kind in (_WORDS[name],)
-    )
+    return worded(_WORDS, names)
 
 
 @functools.cache

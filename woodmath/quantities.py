@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
@@ -128,3 +129,28 @@ def with_unit(figures: str, unit: str) -> str:
     ('45°', '0.125 a turn', '0.5')
     """
     return f"{figures}{_BEHIND.get(unit, '')}"
+
+
+def worded(words: Mapping[str, tuple[str, str, str, str]], names: Iterable[str]) -> tuple[Quantity, ...]:
+    """Return quantities from a table of their letters and meanings, so that every derivation says them alike.
+
+    Parameters
+    ----------
+    words : mapping of str to (letter, meaning, unit, assumption)
+        By name; the assumption is sympy's, "positive" or "real".
+    names : iterable of str
+        Those wanted, in order.
+
+    Returns
+    -------
+    tuple of Quantity
+        One for each name.
+
+    >>> worded({"height": ("h", "of the end", "length", "positive")}, ("height",))[0].letter
+    'h'
+    """
+    return tuple(
+        Quantity(sympy.Symbol(name, **{kind: True}), letter, meaning, unit)
+        for name in names
+        for letter, meaning, unit, kind in (words[name],)
+    )

@@ -15,6 +15,7 @@ import sympy
 from woodmath.derivation import Derivation, Quantity
 from woodmath.errors import ImpossibleShape
 from woodmath.operations import Add, Isolate, Substitute, equation
+from woodmath.quantities import worded
 
 _WORDS = MappingProxyType(
     {
@@ -58,11 +59,7 @@ def quantities(*names: str) -> tuple[Quantity, ...]:
     >>> [quantity.letter for quantity in quantities("sides", "tilt")]
     ['n', 'T']
     """
-    return tuple(
-        Quantity(sympy.Symbol(name, **{kind: True}), letter, meaning, unit)
-        for name in names
-        for letter, meaning, unit, kind in (_WORDS[name],)
-    )
+    return worded(_WORDS, names)
 
 
 @functools.cache

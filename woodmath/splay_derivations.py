@@ -14,6 +14,7 @@ import sympy
 from woodmath import bevel
 from woodmath.derivation import Derivation, Quantity
 from woodmath.operations import Add, Isolate, Substitute, equation
+from woodmath.quantities import worded
 
 # Outward, splay and place are real, not positive: an end may lean inward or stand upright, and a post has a foot.
 _WORDS = MappingProxyType(
@@ -58,11 +59,7 @@ def quantities(*names: str) -> tuple[Quantity, ...]:
     >>> [quantity.letter for quantity in quantities("top", "bottom")]
     ['w_t', 'w_b']
     """
-    return tuple(
-        Quantity(sympy.Symbol(name, **{kind: True}), letter, meaning, unit)
-        for name in names
-        for letter, meaning, unit, kind in (_WORDS[name],)
-    )
+    return worded(_WORDS, names)
 
 
 @functools.cache

@@ -46,7 +46,7 @@ def from_the_end(piece: Piece, case: Case, ellipse: Ellipse | None) -> Shapes:
     """
     low, high = case.at(case.panel[0]), case.at(case.panel[1])
     panel = (mirrored(low), low, high, mirrored(high))
-    post = post_from_the_end(case)
+    post = case.post_outline
     seen: list[Wood | Line] = [
         *_rocker(piece, ellipse),
         Wood(panel, "end", "long", 0.0, line="edge"),
@@ -174,31 +174,6 @@ def from_above(piece: Piece, case: Case, ellipse: Ellipse | None) -> Shapes:
             if head > foot:
                 seen.append(Line(((left, y_sign * head), (right, y_sign * head)), "quiet"))
     return tuple(seen)
-
-
-def post_from_the_end(case: Case) -> Points:
-    """Return the right-hand post as the end shows it: foot cut level, top square to the post.
-
-    Parameters
-    ----------
-    case : Case
-        Of a piece.
-
-    Returns
-    -------
-    tuple of (float, float)
-        Inside at the foot first, then outside.
-
-    >>> from woodmath.piece import Piece
-    >>> len(post_from_the_end(Case.of(Piece.demo("cat-bed"))))
-    4
-    """
-    return (
-        (case.half_foot, 0.0),
-        (case.half_foot + case.level_width, 0.0),
-        case.at(case.top, case.square),
-        case.at(case.top),
-    )
 
 
 def edge_in_the_post(case: Case) -> Points:
