@@ -242,19 +242,20 @@ def test_a_size_filled_in_costs_the_kernel_some_milliseconds(name: str, tmp_path
     assert min(took) < 0.03
 
 
-def test_the_packet_is_written_into_a_folder_that_is_named(
-    editor: PieceEditor, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    asked: list[object] = []
-    monkeypatch.setattr("woodmath.packet.packet_of", lambda piece, paper: asked.append((piece, paper)))
-    monkeypatch.setattr(
-        "woodmath.packet.write_packet", lambda packet, folder: (folder / "bed.pdf", folder / "bed.csv")
-    )
+def test_the_packet_is_written_into_a_folder_that_is_named(editor: PieceEditor, tmp_path: Path) -> None:
     editor.paper.value = "letter"
     press(editor, "print the packet")
-    assert asked == [(Piece.demo("cat-bed"), "letter")]
-    assert str(tmp_path / "a-rocking-bed-for-the-workshop-cat-packet") in editor.said
-    assert editor.said.startswith("bed.pdf is in ") and "with 1 beside it" in editor.said
+    folder = tmp_path / "a-rocking-bed-for-the-workshop-cat-packet"
+    assert str(folder) in editor.said
+    written = sorted(path.name for path in folder.iterdir())
+    assert written == [
+        "a-rocking-bed-for-the-workshop-cat-cut-list.csv",
+        "a-rocking-bed-for-the-workshop-cat-packet-letter.pdf",
+        "patterns",
+    ]
+    assert (folder / written[1]).read_bytes().startswith(b"%PDF-")
+    # The cut list, and the six patterns of a piece with rockers.
+    assert editor.said.startswith(f"{written[1]} is in ") and "with 7 beside it" in editor.said
 
 
 def test_a_text_with_faults_is_not_printed(editor: PieceEditor, tmp_path: Path) -> None:
