@@ -10,12 +10,13 @@ import pytest
 from derivation_checks import assert_every_step_follows
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.optimize import curve_fit
 
 from woodmath import plate_scale as plate
 from woodmath import proportional_dividers as dividers
 from woodmath import running_marks as running
 from woodmath import scaling
-from woodmath.errors import ImpossibleShape, WoodmathError
+from woodmath.errors import ImpossibleShape, UnknownName, WoodmathError
 from woodmath.rule import Rule
 
 SIXTEENTHS, HALF_MILLIMETRES = Rule.inches(16), Rule.millimetres(0.5)
@@ -70,6 +71,16 @@ def test_the_recommended_scale_is_the_largest_of_the_standard_that_fits(full, ro
     assert all(scale * full > room * (1 - 1e-9) for scale in larger)
     digits = str(max(found.numerator, found.denominator)).rstrip("0")
     assert digits in ("1", "2", "5", "")
+
+
+@pytest.mark.parametrize(
+    ("scale", "written"),
+    [(Fraction(1, 2), "SCALE 1:2"), (Fraction(1, 20), "SCALE 1:20"), (1, "SCALE 1:1"), (5, "SCALE 5:1")],
+)
+def test_a_scale_is_named_by_the_word_and_the_ratio(scale, written):
+    # EN ISO 5455:1994, clause 3: the word SCALE, or its translation, then the ratio (read).
+    assert scaling.scale_name(scale) == written
+    assert scaling.read_scale(written) == scale
 
 
 def test_a_copier_goes_from_paper_to_paper_by_the_root_of_two():
@@ -128,6 +139,20 @@ def test_rounding_each_part_by_itself_can_drift_by_half_a_mark_for_each():
     assert running.marks_along([part] * 8, SIXTEENTHS).furthest <= 1 / 32
 
 
+@given(lengths, st.sampled_from([SIXTEENTHS, HALF_MILLIMETRES]))
+def test_rounding_each_part_by_itself_never_drifts_further_than_the_derivation_says(parts, rule):
+    at_most = running.drift_derivation().function("drift")(count=len(parts), mark=rule.one_mark)
+    assert running.rounded_alone(parts, rule).furthest <= at_most * (1 + 1e-9)
+
+
+@given(st.sampled_from([2, 4, 8, 16, 32, 64]), st.floats(0, 60))
+def test_a_rounded_length_errs_by_half_a_division_at_most(divisions, length):
+    # Half the smallest fraction, 1/16 to 0.03125 and 1/64 to 0.0078125 in (arithmetic, COMP); engineers' forum
+    # eng-tips.com, thread 85074, on implied tolerance: 5/32 is meant within 1/64 (read).
+    (error,) = running.marks_along([length], Rule.inches(divisions)).errors
+    assert abs(error) <= {16: 0.03125, 32: 1 / 64, 64: 0.0078125}.get(divisions, 0.5 / divisions) + 1e-12
+
+
 def test_parts_that_sum_do_not_bound_the_lines_between_them():
     part = 4.175
     summed = running.marked_to_sum([part] * 6, SIXTEENTHS)
@@ -162,8 +187,30 @@ def test_several_known_lengths_weigh_by_their_errors_as_a_weighted_fit_does():
     found = plate.combined_scale(known)
     scale = np.array([each.scale for each in known])
     errors = np.array([each.scale * each.reading_error / each.measured for each in known])
-    weights = 1 / errors**2
-    assert found.scale == pytest.approx(float(np.average(scale, weights=weights)), rel=1e-3)
+    # scipy's least-squares fit of one constant to measurements with known errors.
+    fitted, covariance = curve_fit(
+        lambda _, constant: np.full(2, constant), np.arange(2), scale, sigma=errors, absolute_sigma=True
+    )
+    assert found.scale == pytest.approx(fitted[0], rel=1e-7)
+    assert found.error == pytest.approx(math.sqrt(covariance[0, 0]), rel=1e-5)
+    assert not found.remarks
+
+
+def test_a_plate_scale_shows_its_error_and_what_does_not_fit():
+    askew = plate.combined_scale(
+        [plate.KnownLength(18, 4.5, 0, 1 / 32, "across"), plate.KnownLength(8, 2.3, 0, 1 / 32, "up")]
+    )
+    shown = askew._repr_markdown_()
+    assert f"{askew.scale:.3f}" in shown
+    assert f"within {askew.error:.3f}" in shown
+    assert "One runs across and one up: the paper shrank one way" in shown
+    assert "within" not in plate.plate_scale(18, 4.5)._repr_markdown_()
+
+
+def test_the_longest_known_length_is_the_surest():
+    errors = [plate.plate_scale(4 * page, page, reading_error=1 / 32).error for page in (1, 2, 4, 8)]
+    assert errors == sorted(errors, reverse=True)
+    assert errors[0] == pytest.approx(8 * errors[-1])
 
 
 def test_a_page_that_was_photographed_askew_is_found_out():
@@ -181,6 +228,19 @@ def test_the_pivot_of_the_dividers_makes_two_similar_triangles(ratio, length, na
     assert dividers.wide_opening(narrow, ratio, length) == pytest.approx(ratio * narrow)
 
 
+@given(st.floats(1.2, 4), st.floats(6, 15), st.floats(0.01, 0.2))
+def test_a_pivot_out_of_place_turns_the_ratio_by_as_much_as_measuring_both_arms_says(ratio, length, out):
+    place = length * ratio / (1 + ratio)
+    arms = [(place + off, length - place - off) for off in (-out, out)]
+    worst = max(abs(long / short - ratio) for long, short in arms)
+    assert dividers.ratio_error(ratio, length, out) == pytest.approx(worst, rel=1e-6)
+
+
+def test_a_direction_that_a_part_does_not_have_is_named():
+    with pytest.raises(UnknownName, match="height"):
+        scaling.mass_ratio(2, ("length", "height"))
+
+
 @pytest.mark.parametrize(
     "wrong",
     [
@@ -191,6 +251,11 @@ def test_the_pivot_of_the_dividers_makes_two_similar_triangles(ratio, length, na
         lambda: plate.plate_scale(18, 0),
         lambda: plate.combined_scale([]),
         lambda: dividers.pivot_place(0, 6),
+        lambda: dividers.wide_opening(narrow_opening=5, ratio=2, length=6),
+        lambda: dividers.ratio_error(ratio=2, length=6, pivot_error=2),
+        lambda: scaling.total_mass_ratio([], 2),
+        lambda: scaling.recommended_scale(full=1e6, room=10),
+        lambda: plate.combined_scale([plate.KnownLength(18, 4, 0, 0.03), plate.KnownLength(8, 2)]),
     ],
 )
 def test_what_cannot_be_is_refused_in_a_sentence(wrong):

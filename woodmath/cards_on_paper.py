@@ -19,6 +19,9 @@ _BETWEEN, _AIR = 14.0, 5.0
 _HEAVY, _FINE = Pen("ink", 1.8), Pen("quiet", 0.6)
 _WIDEST, _CROWDED = 1.6, 1.25
 
+_NAMES = 0.19
+"""What the first column gets of the width before the others are asked."""
+
 
 def card_sheets(card: Card, paper: str, name: str) -> tuple[PaperSheet, ...]:
     """Set a card on paper.
@@ -156,6 +159,8 @@ def _widths(card: Card, rows: Sequence[Sequence[str]], room: float) -> list[floa
     if sum(wanted) <= free:
         stretch = min(free / sum(wanted), _WIDEST)
         return [width * stretch for width in wanted]
+    # The name at the beginning of a row is what the eye looks for, and is kept in one line where it can be.
+    least[0] = max(least[0], min(wanted[0], _NAMES * free))
     return _shared_out(wanted, _no_wider(least, free), free)
 
 

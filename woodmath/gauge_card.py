@@ -225,7 +225,14 @@ def _tenons(piece: Piece, case: Case) -> Iterator[Setting]:
     long_point = post_joint_derivation.outer_cheek_derivation().title
     short_point = post_joint_derivation.inner_cheek_derivation().title
     depth = edge_derivations.floor_derivation().title
-    for whose, tenon in (("the ends'", case.joint.tenon), ("the sides'", case.joint.other_tenon)):
+    end, side = case.joint.tenon, case.joint.other_tenon
+    differ = (
+        abs(end.reach - side.reach) + abs(_short(end) - _short(side)) + abs(end.thickness - side.thickness)
+    )
+    pairs = (
+        [("the ends'", end), ("the sides'", side)] if more(differ, 0.0) else [("the ends' and sides'", end)]
+    )
+    for whose, tenon in pairs:
         yield Setting(
             "bench rule", mark(depth_for(tenon.reach, clearance)), f"depth of {whose} mortises", depth
         )

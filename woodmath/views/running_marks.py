@@ -23,6 +23,8 @@ _STICK = 44.0
 _DATUM = 14.0
 _SHARE_OF_A_PART = 0.8
 _HALF_A_MARK_AT_MOST = 0.22
+_SHARE_OF_A_ZONE = 0.4
+"""Of the stick's height: wood stays above it, so that the stick is seen to be one."""
 
 
 @dataclass(frozen=True)
@@ -92,10 +94,11 @@ def _magnified(rule: Rule, part: float, count: int, furthest: float) -> _Magnifi
 def _stick(seen: _Magnified, rule: Rule, way: RunningMarks, top: float) -> list[Shape]:
     """Return a stick with the zone of half a mark about each true place, and the lines where they fall."""
     bottom = top + _STICK
+    zone_top = bottom - _SHARE_OF_A_ZONE * _STICK
     shapes: list[Shape] = [Wood(seen.box(_LEFT, top, _RIGHT, bottom), "board", "long")]
     half = rule.one_mark / 2
     for exact in way.exact:
-        zone = seen.box(seen.place(exact, -half), top, seen.place(exact, half), bottom)
+        zone = seen.box(seen.place(exact, -half), zone_top, seen.place(exact, half), bottom)
         shapes.append(Line(zone, "", True, "void"))
     shapes.append(Line(seen.box(_LEFT, top, _RIGHT, bottom), "outline", True))
     shapes.append(Line(seen.upright(seen.place(0.0), top, bottom), "outline"))
@@ -116,7 +119,8 @@ def _true_places(seen: _Magnified, along: RunningMarks) -> list[Shape]:
         Label(called, seen.frame.at(seen.place(exact), numbers), side="middle", role="quiet", size=13.0)
         for called, exact in (("datum", 0.0), *((str(n), at) for n, at in enumerate(along.exact, start=1)))
     ]
-    legend = f"dash and dot: true places; light: half a mark to either side; all {seen.magnified:.0f} times magnified"
+    larger = number_shown(seen.magnified, 0 if seen.magnified >= 10 else 1)
+    legend = f"dash and dot: true places; light: half a mark to either side, drawn {larger} times as large"
     shapes.append(Label(legend, seen.frame.at(_RIGHT, 34.0), side="left", role="quiet", size=13.0))
     return shapes
 

@@ -113,14 +113,20 @@ def _faults(sizes: tuple[float, float], stock: float, scale: float) -> tuple[str
 def _told(rule: Rule, sizes: tuple[float, float], stock: float, scale: float) -> tuple[str, str]:
     grows = inside_ratio(sizes[0], stock, scale)
     inside = inside_after(sizes[0], stock, scale)
+    if grows == 1:
+        return (f"At its own size nothing has changed: the inside is {rule.mark(inside, unit=True)}.", "")
     return (
-        f"The outside is {number_shown(scale)} times as long, the inside {number_shown(grows)} times: "
+        f"The outside is {_times(scale)} times as long, the inside {_times(grows)} times: "
         f"{rule.mark(inside, unit=True)}.",
-        f"The red line is where a photograph would put the inside, its boards {number_shown(scale)} times as thick. "
-        f"Across, the inside is {number_shown(inside_ratio(sizes[1], stock, scale))} times as wide. A board with its "
-        f"thickness kept is {number_shown(mass_ratio(scale))} times as heavy, "
-        f"not {number_shown(mass_ratio(scale, ('length', 'width', 'thickness')))} times.",
+        f"The red line is where a photograph would put the inside, its boards {_times(scale)} times as thick. "
+        f"Across, the inside is {_times(inside_ratio(sizes[1], stock, scale))} times as wide. A board with its "
+        f"thickness kept is {_times(mass_ratio(scale))} times as heavy, "
+        f"not {_times(mass_ratio(scale, ('length', 'width', 'thickness')))} times.",
     )
+
+
+def _times(ratio: float) -> str:
+    return number_shown(ratio, 2 if ratio >= 0.1 else 4)
 
 
 def _start(piece: Piece) -> Settings:
@@ -137,7 +143,7 @@ two_sizes = View(
         LengthControl("length", "outside, long", ("6", "36"), ("150", "900")),
         LengthControl("width", "outside, across", ("6", "24"), ("150", "600")),
         LengthControl("stock", "board, thick", ("1/4", "2"), ("6", "50")),
-        StepControl("scale", "scale", "times", Fraction(1, 4), Fraction(3), Fraction(1, 100)),
+        StepControl("scale", "scale", "times", Fraction(1, 10), Fraction(3), Fraction(1, 100)),
     ),
     start=_start,
 )
