@@ -127,3 +127,21 @@ def test_every_part_that_can_be_cut_has_its_numbers() -> None:
     for name in ("cat-bed", "hound-bed", "log-box"):
         for part, needs in needs_of(Piece.demo(name)).items():
             assert len({need.what for need in needs}) == len(needs), part
+
+
+def test_a_longer_foot_tenon_asks_for_deeper_mortises_in_the_rockers() -> None:
+    text = demo_text("cat-bed")
+    piece = Piece.from_text(
+        f'{text}\n[as_made]\ncut = ["posts", "rockers"]\n[as_made.rocker.tenon]\nlength = "7/8"\n', "bed.toml"
+    )
+    (stop,) = (finding for finding in piece.findings() if finding.severity == "stop")
+    assert stop.place == "the rockers" and "depth of the mortises 13/16 → 15/16" in stop.reason
+
+
+def test_a_wider_bead_moves_the_stops_of_grooves_and_tongues() -> None:
+    text = demo_text("cat-bed")
+    piece = Piece.from_text(
+        f'{text}\n[as_made]\ncut = ["posts", "end panels"]\n[as_made.bead]\nwidth = "5/8"\n', "bed.toml"
+    )
+    stops = {finding.place for finding in piece.findings() if finding.severity == "stop"}
+    assert {"the posts", "the end panels"} <= stops

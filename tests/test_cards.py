@@ -163,7 +163,7 @@ def test_three_beds_take_three_times_the_wood_of_one() -> None:
 def test_board_feet_of_the_posts_by_hand() -> None:
     # Four blanks of 14 1/2 by 2 by 1 3/4; a board foot is 144 cubic inches (Danforth, An Elementary Outline of
     # Mechanical Processes, section 46, read in a copy).
-    assert cut_lines(CAT_BED)[0].measure == pytest.approx(4 * 14.4724 * 1.9862 * 1.75 / 144, abs=0.001)
+    assert cut_lines(CAT_BED)[0].measure == pytest.approx(4 * 14.5 * 2 * 1.75 / 144, abs=0.001)
 
 
 def test_a_yard_sells_the_thin_boards_of_the_cats_bed_as_inch_boards() -> None:
@@ -268,8 +268,9 @@ def test_every_hole_lies_in_its_mortise(piece: Piece) -> None:
     for row, mortise in zip(holes.rows, mortises_of(piece), strict=True):
         centres = [piece.rule.read(place) for place in row[2].split(", ")]
         radius, mark = piece.bit.diameter / 2, piece.rule.one_mark
-        assert min(centres) == pytest.approx(mortise.start + radius, abs=mark / 2)
-        assert max(centres) == pytest.approx(mortise.end - radius, abs=mark / 2)
+        # As printed, no hole crosses the mortise's lines, and each end is reached within a mark.
+        assert 0 <= min(centres) - radius - mortise.start + 1e-9 <= mark
+        assert 0 <= mortise.end - max(centres) - radius + 1e-9 <= mark
         # The two ends are bored first.
         assert set(centres[:2]) == {min(centres), max(centres)}
 
@@ -283,9 +284,11 @@ def test_the_order_of_work_keeps_what_must_come_first_first() -> None:
     assert place("Rebate the edges") < place("Run the beads") < place("Saw the tenons out of")
     assert place("Bore the end's mortises") < place("Cut the grooves")
     assert place("Draw the curve") < place("right rocker") < place("back side and front side")
-    assert place("Saw wedges") < place("left end") < place("Cramp the ends over wedges")
+    assert place("Saw wedges") < place("left end") < place("Cramp the ends level")
     assert place("mortises in the rockers' top edges") < place("Draw the curve")
     assert place("tops to length") > place("Fit the cleats")
+    # All of it dry before any glue, and the tongues never glued.
+    assert place("together dry") < place("tongues stay dry") < place("left end")
 
 
 @every_piece

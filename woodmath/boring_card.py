@@ -8,12 +8,13 @@ from typing import TYPE_CHECKING
 from woodmath.boring import AugerBit
 from woodmath.card import Card
 from woodmath.case import Case
-from woodmath.case_solids import foot_tenon_cheeks
+from woodmath.case_solids import foot_tenon_cheeks, wood_under_mortise
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import more
 from woodmath.groove import depth_for
 from woodmath.hole_rows import boring_order, holes_along
 from woodmath.numbers_as_written import number_shown
+from woodmath.whole_marks import mark_at_least, mark_at_most
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -69,6 +70,8 @@ def boring_cards(piece: Piece) -> tuple[Card, ...]:
     ------
     ImpossibleShape
         If the sizes make no case.
+
+    Source: `woodmath.boring`, `woodmath.hole_rows`.
 
     >>> from woodmath.piece import Piece
     >>> [card.title for card in boring_cards(Piece.demo("cat-bed"))]
@@ -128,10 +131,7 @@ def mortises_of(piece: Piece) -> tuple[MortiseRow, ...]:
     if rocker and rocker.tenon:
         inner, outer = foot_tenon_cheeks(case, rocker.tenon)
         depth = depth_for(rocker.tenon.length, clearance)
-        try:
-            under = rocker.depth - piece.ellipse().height_at(outer) - depth
-        except ImpossibleShape:
-            under = rocker.depth - rocker.rise - depth
+        under = wood_under_mortise(piece, case, rocker.tenon)
         rows.append(
             MortiseRow(
                 "rocker's mortise", "its face side", rocker.thickness / 2, inner, outer, depth, under, None
@@ -203,8 +203,13 @@ def _holes(piece: Piece, rows: tuple[MortiseRow, ...], bit: AugerBit) -> Card:
             centres = [
                 row.start + centre for centre in holes_along(row.end - row.start, bit.diameter, overlap=0.0)
             ]
+            # Rounded outward, the holes at the ends would cross the mortise's lines.
+            ends = {
+                min(centres): mark_at_least(piece.rule, min(centres)),
+                max(centres): mark_at_most(piece.rule, max(centres)),
+            }
             order = boring_order(centres, bit.diameter)
-            places = ", ".join(mark(centre) for centre in order.order)
+            places = ", ".join(mark(ends.get(centre, centre)) for centre in order.order)
             remarks += order.remarks
         except ImpossibleShape as fault:
             places = str(fault)
@@ -213,8 +218,8 @@ def _holes(piece: Piece, rows: tuple[MortiseRow, ...], bit: AugerBit) -> Card:
         )
     return Card(
         "Boring card: the holes",
-        "Centres in the order of boring. In a post they are counted along it from the shoulder at the foot; in a "
-        "rocker from its middle, to both sides.",
+        "Centres in the order of boring. In a post they are counted along it from the datum, the shoulder at the "
+        "inside arris of the foot; in a rocker from its middle, to both sides.",
         ("mortise", "middle line", "centres"),
         tuple(cells),
         notes=(

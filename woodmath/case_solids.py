@@ -327,6 +327,39 @@ def foot_tenon_solid(case: Case, tenon: FootTenon, clearance: float = 0.0) -> Pr
     return Prism(ALONG_X, outline, middle - tenon.thickness / 2, middle + tenon.thickness / 2)
 
 
+def wood_under_mortise(piece: Piece, case: Case, tenon: FootTenon) -> float:
+    """Return the least wood between the floor of a rocker's mortise and its curve.
+
+    Parameters
+    ----------
+    piece : Piece
+        With rockers.
+    case : Case
+        Of that piece.
+    tenon : FootTenon
+        Of its posts' feet.
+
+    Returns
+    -------
+    float
+        Measured upright, in the piece's unit; less than 0 where the mortise comes through below.
+
+    Raises
+    ------
+    ImpossibleShape
+        If the piece has no rockers, no ellipse is theirs, or it does not reach so far.
+
+    >>> from woodmath.piece import Piece
+    >>> bed = Piece.demo("cat-bed")
+    >>> round(wood_under_mortise(bed, Case.of(bed), bed.rocker.tenon), 2)
+    2.48
+    """
+    ellipse = piece.ellipse()
+    _, _, *floor = foot_tenon_solid(case, tenon, piece.joint.end_clearance).outline
+    depth = piece.rocker.depth if piece.rocker else 0.0
+    return min(z + depth - ellipse.height_at(y) for y, z in floor)
+
+
 def bottom_solid(piece: Piece, case: Case) -> Solid:
     """Return the bottom board, its long edges bevelled as the sides lean, its corners cut out for the posts.
 

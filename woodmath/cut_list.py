@@ -24,6 +24,7 @@ from woodmath.glue_up import GlueUp
 from woodmath.numbers_as_written import number_shown
 from woodmath.parts import SPARE_LENGTH, SPARE_WIDTH, Part, parts_of
 from woodmath.piece_scaling import mass_shown
+from woodmath.whole_marks import mark_at_least
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -33,6 +34,7 @@ WASTE = 25.0
 KERF = "3 mm"
 """What a saw cut and its truing take between two blanks (common practice)."""
 
+_MOST_LEFT = 4
 _FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r")
 """A cell that begins with one of these would be worked out by a spreadsheet instead of being shown."""
 
@@ -96,7 +98,7 @@ def cut_lines(piece: Piece, copies: int = 1) -> tuple[CutLine, ...]:
 
     >>> from woodmath.piece import Piece
     >>> round(cut_lines(Piece.demo("cat-bed"))[0].measure, 2)
-    1.4
+    1.41
     """
     unit, timber = piece.rule.unit, piece.timber
     lines: list[CutLine] = []
@@ -134,6 +136,8 @@ def cut_list_card(piece: Piece, copies: int = 1) -> Card:
     ------
     ImpossibleShape
         If the sizes make no case.
+
+    Source: `woodmath.board_measure`; the waste is common practice.
 
     >>> from woodmath.piece import Piece
     >>> cut_list_card(Piece.demo("log-box")).columns[-2:]
@@ -211,15 +215,19 @@ def fitting_card(piece: Piece, copies: int = 1) -> Card | None:
             (
                 board.name if place == 0 else "",
                 _by(piece, (board.length, board.width, board.thickness)) if place == 0 else "",
-                f"{region.name}, {mark(region.length)} × {mark(region.width)}",
+                f"{region.name}, {mark(region.length)} × {mark(region.width)}{_to_plane(piece, board, region.name)}",
                 f"{mark(region.along)} along, {mark(region.across)} across",
             )
             for place, region in enumerate(cut)
         ]
     notes = [
-        f"Between two blanks {mark(piece.rule.read(KERF))} is left for the saw and for truing. Crosscut into lengths "
+        f"Between two blanks {mark(_kerf(piece))} is left for the saw and for truing. Crosscut into lengths "
         "first, then rip; look at the grain before you believe the card."
     ]
+    left = sorted(fitted.left_over, key=lambda region: -region.length * region.width)[:_MOST_LEFT]
+    if left:
+        pieces = ", ".join(f"{mark(each.length)} × {mark(each.width)} of {each.board}" for each in left)
+        notes.append(f"The largest pieces that are left over: {pieces}.")
     if fitted.missing:
         named = ", ".join(
             f"{blank.name} ({mark(blank.length)} × {mark(blank.width)} × {mark(blank.thickness)})"
@@ -275,7 +283,15 @@ def fitting_of(piece: Piece, copies: int = 1) -> Fitting:
             for strip in range(glued.strips):
                 called = f"{name}, strip {strip + 1} of {glued.strips}"
                 blanks.append(Blank(called, part.rough_length, glued.strip_width, part.rough_thickness))
-    return fit(blanks, boards, piece.rule.read(KERF))
+    return fit(blanks, boards, _kerf(piece))
+
+
+def _to_plane(piece: Piece, board: StockBoard, name: str) -> str:
+    """Say to what thickness a blank is planed where its board is thicker."""
+    for part in parts_of(piece):
+        if name.startswith(part.name) and more(board.thickness, part.rough_thickness):
+            return f", plane to {piece.rule.mark(part.rough_thickness)}"
+    return ""
 
 
 def cut_list_csv(piece: Piece, copies: int = 1) -> str:
@@ -316,6 +332,7 @@ def cut_list_csv(piece: Piece, copies: int = 1) -> str:
             *(f"finished {name}" for name in names),
             *(f"finished {name} ({unit})" for name in names),
             *(f"rough {name}" for name in names),
+            *(f"rough {name} ({unit})" for name in names),
             "grain",
             "timber",
             "board feet" if inches else "square metres",
@@ -332,7 +349,8 @@ def cut_list_csv(piece: Piece, copies: int = 1) -> str:
             part.hands,
             *(piece.rule.mark(size) for size in part.finished),
             *(f"{size:.4f}" for size in part.finished),
-            *(piece.rule.mark(size) for size in (part.rough_length, part.rough_width, part.rough_thickness)),
+            *(piece.rule.mark(size) for size in part.rough),
+            *(f"{size:.4f}" for size in part.rough),
             part.grain,
             piece.timber.species if piece.timber else "",
             f"{line.measure:.3f}",
@@ -406,3 +424,8 @@ def _glued_note(piece: Piece, part: Part) -> str:
         f"The {part.name} is wider than any board of its thickness: glue up {glued.strips} strips of "
         f"{mark(glued.strip_width)}, joints at {lines} from one edge."
     )
+
+
+def _kerf(piece: Piece) -> float:
+    """Return what a saw cut takes, in whole marks, so that the places of the blanks can be read off the rule."""
+    return mark_at_least(piece.rule, piece.rule.nearest(piece.rule.read(KERF)))

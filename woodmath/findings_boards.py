@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from woodmath.boards_for_parts import glued_up, widest_board
+from woodmath.case import Case
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import Finding, size
 from woodmath.parts import Part, parts_of
@@ -63,11 +64,31 @@ def _glued(piece: Piece, part: Part) -> Iterator[Finding]:
     if glued is None:
         return
     lines = ", ".join(rule.mark(line) for line in glued.joint_lines)
+    hit = _tenons_on_a_joint(piece, part, glued.joint_lines)
     yield Finding(
-        "note",
+        "caution" if hit else "note",
         f"the width of the {part.name}",
         f"It wants {rule.mark(part.rough_width)} in the rough and the widest board of its thickness is "
         f"{size(rule, widest)}: glue up {glued.strips} boards of {rule.mark(glued.strip_width)}, the joint "
-        f"line{'s' if glued.strips > 2 else ''} {lines} from one edge.",
-        "Keep the joint lines out of the tenons where you can, and let the rings lie as they will move together.",
+        f"line{'s' if glued.strips > 2 else ''} {lines} from one edge."
+        + (f" A joint line runs through tenon {hit}." if hit else ""),
+        "Rip the boards to unequal widths, so that the joint lies between two tenons."
+        if hit
+        else "Let the rings of neighbouring boards lie as they will move together.",
     )
+
+
+def _tenons_on_a_joint(piece: Piece, part: Part, lines: tuple[float, ...]) -> str:
+    """Name the tenons that a joint line would run through; the blank's spare goes off both edges alike."""
+    if part.name not in ("end panel", "side panel"):
+        return ""
+    case = Case.of(piece)
+    spare = (part.rough_width - part.width) / 2
+    # An end is measured upright and its tenons along the slope.
+    stretch = case.slope_length / part.width
+    hit = [
+        str(number)
+        for number, (low, high) in enumerate(case.tenons, 1)
+        if any(low < case.panel[0] + (line - spare) * stretch < high for line in lines)
+    ]
+    return " and ".join(hit)

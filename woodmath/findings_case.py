@@ -21,6 +21,10 @@ SLIPPING = 3.0
 """Degrees of splay beyond which a cramp's jaws want wedges (common practice)."""
 
 
+LONGEST_ROW = "280 mm"
+"""What may be glued across the grain of a board that moves (common practice)."""
+
+
 def case_findings(piece: Piece) -> Iterator[Finding]:
     """Yield the remarks on how the parts of a piece come together.
 
@@ -38,7 +42,7 @@ def case_findings(piece: Piece) -> Iterator[Finding]:
 
     >>> from woodmath.piece import Piece
     >>> [finding.place for finding in case_findings(Piece.demo("cat-bed"))]
-    ['cramping the ends']
+    ['cramping the ends', "the grain of the end's tenons"]
     """
     if piece.end is None or piece.side is None:
         return
@@ -51,6 +55,7 @@ def case_findings(piece: Piece) -> Iterator[Finding]:
     yield from _edges(piece, case)
     yield from _order(piece)
     yield from _cramping(case)
+    yield from _across_the_grain(piece, case)
     yield from _nothing_left(piece)
 
 
@@ -130,6 +135,29 @@ def _order(piece: Piece) -> Iterator[Finding]:
         )
 
 
+def _across_the_grain(piece: Piece, case: Case) -> Iterator[Finding]:
+    """Remark on short grain in the end's tenons, and on a long row of tenons glued across a moving board."""
+    rule = piece.rule
+    if abs(case.splay) > SLIPPING and case.tenons:
+        yield Finding(
+            "note",
+            "the grain of the end's tenons",
+            f"They are cut square to edges that lean, and level grain runs through them at {abs(case.splay):.1f}°: "
+            "short grain, and weaker than along the tenon.",
+            "Choose straight-grained boards for the ends, and lay the tenons out where it runs truest.",
+        )
+    if case.tenons:
+        row = case.tenons[-1][1] - case.tenons[0][0]
+        if more(row, rule.read(LONGEST_ROW)):
+            yield Finding(
+                "note",
+                "the row of tenons",
+                f"Along each post the tenons are glued over {size(rule, row)} of board that grows and shrinks across "
+                f"its grain, and over more than {about(rule, LONGEST_ROW)} either the glue or the panel gives.",
+                "Glue one tenon of each edge, the middle one or the upper, and let the others sit dry.",
+            )
+
+
 def _nothing_left(piece: Piece) -> Iterator[Finding]:
     try:
         placed = solids_of(piece)
@@ -152,7 +180,8 @@ def _cramping(case: Case) -> Iterator[Finding]:
             "cramping the ends",
             f"The posts lean {abs(case.splay):.1f}° each, so their outer faces stand "
             f"{2 * abs(case.splay):.1f}° to one another, and a cramp laid across slips.",
-            f"Saw wedges of {abs(case.splay):.1f}° from waste, and cramp square to each post at its tenons.",
+            f"Seat the jaws on wedges of {abs(case.splay):.1f}° sawn from waste, and hold each post against sliding "
+            "along its shoulder while you tighten.",
         )
 
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from woodmath import foot_joint
 from woodmath.case import Case
-from woodmath.case_solids import foot_tenon_cheeks
+from woodmath.case_solids import foot_tenon_cheeks, wood_under_mortise
 from woodmath.ellipse import Ellipse
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import Finding, about, more, size
@@ -155,7 +155,7 @@ def _walls(piece: Piece, case: Case, tenon: FootTenon, ellipse: Ellipse) -> Iter
     if more(outer, rocker.length / 2):
         return
     depth = depth_for(tenon.length, piece.joint.end_clearance)
-    under = rocker.depth - ellipse.height_at(outer) - depth
+    under = wood_under_mortise(piece, case, tenon)
     if not more(under, 0.0):
         yield Finding(
             "stop",

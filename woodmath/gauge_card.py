@@ -24,7 +24,7 @@ from woodmath.case_solids import bottom_solid, foot_tenon_cheeks
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import more
 from woodmath.gauge_settings import gauge_settings
-from woodmath.groove import depth_for
+from woodmath.groove import Groove, depth_for
 from woodmath.post_joint_geometry import Tenon
 from woodmath.rebate import Rebate
 
@@ -78,6 +78,8 @@ def gauge_card(piece: Piece) -> Card:
     ImpossibleShape
         If the sizes make no case.
 
+    Source: in the last column, row by row.
+
     >>> from woodmath.piece import Piece
     >>> gauge_card(Piece.demo("log-box")).rows[0][0]
     'bench rule'
@@ -118,11 +120,17 @@ def settings_of(piece: Piece) -> tuple[Setting, ...]:
     """
     case = Case.of(piece)
     return (
+        Setting(
+            "bench rule",
+            piece.rule.mark(case.square),
+            "square of the posts, planed before anything is marked",
+            MEASURED,
+        ),
+        *_mortises(piece),
+        *_feet(piece, case),
         *_panels(piece, case),
         *_edges(piece, case),
-        *_mortises(piece),
         *_tenons(piece, case),
-        *_feet(piece, case),
         *_rocker(piece, case),
         *_bottom(piece, case),
     )
@@ -131,9 +139,6 @@ def settings_of(piece: Piece) -> tuple[Setting, ...]:
 def _panels(piece: Piece, case: Case) -> Iterator[Setting]:
     mark = piece.rule.mark
     slope = splay_derivations.slope_derivation().title
-    yield Setting(
-        "bench rule", mark(case.square), "square of the posts, planed before anything is marked", MEASURED
-    )
     yield Setting("bench rule", mark(case.height), "height of the ends, between their level edges", MEASURED)
     yield Setting("bench rule", mark(case.slope_length), "width of the sides, along the slope", slope)
     if not piece.end or not more(abs(piece.end.outward), 0.0):
@@ -186,7 +191,7 @@ def _edges(piece: Piece, case: Case) -> Iterator[Setting]:
         )
         yield Setting(
             "marking gauge",
-            mark(piece.bead.width + piece.bead.quirk),
+            mark(bead.reach_derivation().function("reach")(width=piece.bead.width, quirk=piece.bead.quirk)),
             "bead and quirk together, from the level edge",
             bead.reach_derivation().title,
         )
@@ -214,8 +219,8 @@ def _mortises(piece: Piece) -> Iterator[Setting]:
     if joint.tongue:
         yield Setting(
             "router plane",
-            mark(joint.tongue.groove_depth),
-            "depth of the grooves: the tongue and its clearance",
+            mark(Groove(joint.tenon_thickness, joint.tongue.groove_depth).router_setting),
+            "depth of the grooves, below its sole: the tongue and its clearance",
             edge_derivations.floor_derivation().title,
         )
 
@@ -237,8 +242,19 @@ def _tenons(piece: Piece, case: Case) -> Iterator[Setting]:
             "bench rule", mark(depth_for(tenon.reach, clearance)), f"depth of {whose} mortises", depth
         )
         yield Setting(
-            "marking gauge", mark(tenon.reach), f"{whose} tenons, shoulder to long point", long_point
+            "marking gauge",
+            mark(tenon.reach),
+            f"{whose} tenons, shoulder to {'long point' if more(tenon.bevel, 0.0) else 'end'}",
+            long_point,
         )
+        short_half = _short_half(case, tenon)
+        if more(tenon.reach, short_half):
+            yield Setting(
+                "marking gauge", mark(short_half), f"{whose} tenons, the half that stops short", short_point
+            )
+            yield Setting(
+                "bench rule", "half its width", "where each tenon and its mortise are parted", MEASURED
+            )
         if more(tenon.reach, _short(tenon)):
             yield Setting(
                 "marking gauge", mark(_short(tenon)), f"{whose} tenons, shoulder to short point", short_point
@@ -250,6 +266,13 @@ def _tenons(piece: Piece, case: Case) -> Iterator[Setting]:
                 f"the mitred ends of {whose} tenons",
                 post_joint_derivation.derivation().title,
             )
+
+
+def _short_half(case: Case, tenon: Tenon) -> float:
+    """Return how far the short half of a halved tenon reaches; for all others the reach itself."""
+    # The end's tenon comes in along the first axis of the post's section, the side's along the second.
+    way = 0 if tenon == case.joint.tenon else 1
+    return case.square - min(point[way] for point in tenon.short_outline)
 
 
 def _short(tenon: Tenon) -> float:
@@ -355,9 +378,17 @@ def _bottom(piece: Piece, case: Case) -> Iterator[Setting]:
         )
     if bottom.cleat:
         yield Setting("marking gauge", mark(bottom.cleat), "cleats, square", MEASURED)
+        leaning = level_bottom.cleat_derivation()
+        along = leaning.function("along")(up=bottom.rest, depth=case.inside_of_side, splay=case.splay)
+        yield Setting(
+            "marking gauge",
+            mark(along),
+            "inside the sides, from their lower edge up the slope: upper edge of the cleats",
+            leaning.title,
+        )
         yield Setting(
             "marking gauge",
             mark(bottom.rest),
-            "on the panels, from their lower edge: upper edge of the cleats, measured upright",
+            "inside the ends, from their lower edge: upper edge of the cleats",
             MEASURED,
         )

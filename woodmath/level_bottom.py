@@ -15,7 +15,7 @@ import sympy
 
 from woodmath.derivation import Derivation, Quantity
 from woodmath.errors import ImpossibleShape
-from woodmath.operations import Substitute, equation
+from woodmath.operations import Isolate, Substitute, equation
 from woodmath.splay_derivations import level_derivation, splay_derivation
 
 _WORDS = MappingProxyType(
@@ -84,6 +84,38 @@ def inside_derivation() -> Derivation:
             "a level rule crosses a leaning board aslant and reads more than its thickness",
         )
     )
+
+
+@functools.cache
+def cleat_derivation() -> Derivation:
+    """Derive where a level cleat is marked on a leaning side, from the side's own lower edge.
+
+    Returns
+    -------
+    Derivation
+        Its result gives `along` from `up`, `depth` and `splay`.
+
+    Source: plane trigonometry: a step along the slope and a step square to it, each seen upright.
+
+    >>> round(cleat_derivation().function("along")(up=1.0, depth=0.0, splay=60.0), 9)
+    2.0
+    """
+    splay = splay_derivation().quantity("splay")
+    along, up, depth = sympy.symbols("along up depth", real=True)
+    return Derivation.start(
+        "Where a level cleat goes on a leaning side",
+        (
+            Quantity(along, "a", "from the side's lower edge up its inner face"),
+            Quantity(up, "u", "from the end's lower edge up to the cleat, measured upright"),
+            Quantity(depth, "d", "post's inside face to the side's inner face, square to the post"),
+            splay,
+        ),
+        equation(up, along * sympy.cos(splay.symbol) - depth * sympy.sin(splay.symbol)),
+        "up the slope one rises by the cosine; but the side's edge is square to its face, and so far outward it "
+        "begins lower than the end's edge by the sine",
+        subject="along",
+        example={up: 2, depth: 5, along: 10, splay.symbol: sympy.atan(sympy.Rational(4, 3))},
+    ).then(Isolate(along), "we want the mark on the side")
 
 
 @dataclass(frozen=True)

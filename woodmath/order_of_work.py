@@ -67,6 +67,8 @@ def order_card(piece: Piece) -> Card:
     ImpossibleShape
         If the sizes make no case.
 
+    Source: common practice.
+
     >>> from woodmath.piece import Piece
     >>> order_card(Piece.demo("log-box")).columns
     ('', 'step', 'care')
@@ -208,18 +210,32 @@ def _panels(piece: Piece, case: Case) -> Iterator[Step]:
 
 
 def _together(piece: Piece, case: Case) -> Iterator[Step]:
-    if more(abs(case.splay), 0.0):
+    leans = more(abs(case.splay), 0.0)
+    if leans:
         yield Step(
-            f"Saw wedges of {abs(case.splay):.1f}° from waste, so that the cramps pull square to the leaning posts, "
-            "and lay them out with the cramps before any glue is opened.",
+            f"Saw wedges of {abs(case.splay):.1f}° from waste for the leaning posts' outer faces, thick end where the "
+            "post stands back: they give the cramps' jaws a plumb seat. Sandpaper glued to their backs holds them.",
             _SAW,
         )
-    for number, sentence in enumerate(assembly_steps(piece)):
-        yield Step(f"{sentence} Dry first, then with glue.", _CRAMP if number else f"{_GLUE} {_CRAMP}")
-    if more(abs(case.splay), 0.0):
+    steps = assembly_steps(piece)
+    yield Step(
+        "Put the whole together dry, in the order of the next steps and with every cramp that you will use, and take "
+        "it apart again. Only then open the glue.",
+        _CRAMP,
+    )
+    if piece.joint.tongue:
         yield Step(
-            "Cramp the ends over wedges, at the tenons and square to each post, and measure both diagonals while the "
-            "glue is soft.",
+            "Glue goes on the tenons' cheeks and in their mortises alone. The tongues stay dry: a panel that is glued "
+            "into its groove cannot grow and shrink, and splits.",
+            _GLUE,
+        )
+    for number, sentence in enumerate(steps):
+        yield Step(sentence, _CRAMP if number else f"{_GLUE} {_CRAMP}")
+    if leans:
+        yield Step(
+            "Cramp the ends level across the wedges, at the tenons. A level pull also pushes a leaning post along its "
+            "shoulder: hold post and panel at their lines with a hand cramp while you tighten, and measure both "
+            "diagonals while the glue is soft.",
             "Tighten a little at a time. A cramp that slips on a slope flies: stand beside it, not in its line.",
         )
     else:

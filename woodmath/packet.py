@@ -151,6 +151,10 @@ def contents_of(piece: Piece, copies: int = 1) -> Contents:
     ------
     ImpossibleShape
         If there cannot be so many copies, or the piece has parts that cannot be drawn.
+
+    >>> from woodmath.piece import Piece
+    >>> [card.title for card in contents_of(Piece.demo("log-box")).before_patterns][:2]
+    ['Cut list', 'Gauge card']
     """
     from woodmath.boring_card import boring_cards
     from woodmath.cut_list import cut_list_card, cut_list_csv, fitting_card
@@ -203,6 +207,10 @@ def packet_from(contents: Contents, paper: str = "a4", said: Callable[[str], Non
         If there is no such paper.
     ImpossibleShape
         If a pattern is too large for any number of sheets.
+
+    >>> from woodmath.piece import Piece
+    >>> [section.title for section in packet_from(contents_of(Piece.demo("log-box"))).sections][0]
+    'The piece'
     """
     paper_size(paper)
     name = contents.name
@@ -263,6 +271,10 @@ def packet_of(
         If there is no such paper.
     ImpossibleShape
         If there cannot be so many copies, or the piece has parts that cannot be drawn.
+
+    >>> from woodmath.piece import Piece
+    >>> packet_of(Piece.demo("log-box"), paper="letter").paper
+    'letter'
     """
     paper_size(paper)
     said("Working out the cards and the patterns")

@@ -14,6 +14,7 @@ from woodmath.case import Case
 from woodmath.case_solids import foot_tenon_cheeks
 from woodmath.edge_derivations import rebate_derivation
 from woodmath.errors import ImpossibleShape
+from woodmath.groove import depth_for
 from woodmath.parts import parts_of
 
 if TYPE_CHECKING:
@@ -149,6 +150,7 @@ def _posts(piece: Piece, case: Case) -> Iterator[Need]:
         )
     if tongue:
         yield Need("depth of the grooves", case.groove_depth, ("joint.tongue.clearance",))
+        yield from _stop("groove", case.grooves, 0.0, "over the shoulder")
     if piece.rocker and piece.rocker.tenon:
         foot = piece.rocker.tenon
         yield Need("thickness of the foot's tenon", foot.thickness, ("rocker.tenon.thickness",))
@@ -195,6 +197,13 @@ def _tenons(case: Case, outer: float, inner: float, bevel: float) -> Iterator[Ne
         yield Need(f"tenon {number}, from the panel's lower edge", low - below, ("joint.tenons.place",))
         yield Need(f"tenon {number}, width", high - low, ("joint.tenons.width",))
     yield Need("length of the tongue", case.tongue_length, ("joint.tongue.length",))
+    yield from _stop("tongue", case.tongues, below, "from the panel's lower edge")
+
+
+def _stop(what: str, ranges: tuple[tuple[float, float], ...], datum: float, counted: str) -> Iterator[Need]:
+    """Yield where the lowest of some stretches begins: there the bead stops it, and above it is stopped alike."""
+    if ranges:
+        yield Need(f"lower end of the {what}, {counted}", ranges[0][0] - datum)
 
 
 def _rockers(piece: Piece, case: Case) -> Iterator[Need]:
@@ -211,6 +220,8 @@ def _rockers(piece: Piece, case: Case) -> Iterator[Need]:
         yield Need("mortises, from the middle to the inner end", inner)
         yield Need("mortises, from the middle to the outer end", outer)
         yield Need("width of the mortises", rocker.tenon.thickness, ("rocker.tenon.thickness",))
+        # A tenon that came out longer is the post's own; the mortise has to follow it.
+        yield Need("depth of the mortises", depth_for(rocker.tenon.length, piece.joint.end_clearance))
 
 
 def _bottom(piece: Piece) -> Iterator[Need]:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from woodmath.case import Case
 from woodmath.case_solids import Placed, solids_of
 from woodmath.solids import Solid, Vector
+from woodmath.whole_marks import mark_at_least
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -65,6 +66,11 @@ class Part:
     def volume(self) -> float:
         """The wood in one of them, in cubed length units; beads are not taken off."""
         return self.solid.volume
+
+    @property
+    def rough(self) -> tuple[float, float, float]:
+        """Length, width and thickness of the blank."""
+        return self.rough_length, self.rough_width, self.rough_thickness
 
     @property
     def finished(self) -> tuple[float, float, float]:
@@ -131,7 +137,13 @@ def _part(
     if name == "post":
         # The blank is squared to the file's length; the foot is shaped out of it.
         length, width, thickness = piece.post.length, case.square, case.square
-    spare_length, spare_width = piece.rule.read(SPARE_LENGTH), piece.rule.read(SPARE_WIDTH)
+    spare_length, spare_width = (
+        piece.rule.nearest(piece.rule.read(each)) for each in (SPARE_LENGTH, SPARE_WIDTH)
+    )
+    # The rebate runs over the whole edge as wide as the tenons reach, and is widest at the wider of its ends.
+    blank = length
+    if name == "end panel":
+        blank = 2 * max(case.along_a_level(case.at(along)[1], case.joint.tenon.reach) for along in case.panel)
     return Part(
         name=name,
         count=len(alike),
@@ -139,8 +151,8 @@ def _part(
         length=length,
         width=width,
         thickness=thickness,
-        rough_length=length + spare_length,
-        rough_width=width + spare_width,
+        rough_length=mark_at_least(piece.rule, blank + spare_length),
+        rough_width=mark_at_least(piece.rule, width + spare_width),
         rough_thickness=thickness,
         grain=grain,
         solid=solid,
