@@ -17,8 +17,12 @@ from woodmath.views.view import LengthControl, Settings, View, number
 
 _SIZE = (640.0, 600.0)
 _MARGINS = (66.0, 62.0, 44.0, 70.0)
-_BETWEEN = 0.13
+_BETWEEN = 0.15
 """Of what is drawn, left free between two views."""
+
+
+_SHORTEST = 20.0
+"""A dimension shorter than this, in picture units, has no room for its text."""
 
 
 def _draw(rule: Rule, settings: Settings) -> Drawing:
@@ -44,6 +48,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
             Line(((0.0, low - frame.length(8)), (0.0, high + frame.length(8))), "centre"),
             *_standing(replace(piece, rocker=None) if trouble else piece, (reach, below, deep)),
             *_sizes(rule, case, frame, (reach, middle, low, high)),
+            *_lower_sizes(piece, case, frame, (reach, low)),
             *_plan_sizes(rule, case, frame, (middle, below, deep)),
         ),
         headline=headline,
@@ -117,6 +122,22 @@ def _sizes(
         Label("the end", frame.at(frame.place((0.0, 0.0))[0], 24.0), side="middle", bold=True),
         Label("the side", frame.at(frame.place((middle, 0.0))[0], 24.0), side="middle", bold=True),
     )
+
+
+def _lower_sizes(piece: Piece, case: Case, frame: Frame, places: tuple[float, float]) -> tuple[Shape, ...]:
+    """Measure what is below the panels, in the column of the end's height and in a row below its width."""
+    reach, low = places
+    rule, (bottom, foot) = piece.rule, case.at(case.panel[0])
+    column = (reach - bottom) * frame.scale + 26.0
+    shapes: list[Shape] = []
+    if foot * frame.scale > _SHORTEST:
+        shapes.append(Dimension((-bottom, 0.0), (-bottom, foot), rule.mark(foot), column))
+    if piece.rocker:
+        half, depth = piece.rocker.length / 2, piece.rocker.depth
+        if depth * frame.scale > _SHORTEST:
+            shapes.append(Dimension((-bottom, -depth), (-bottom, 0.0), rule.mark(depth), column))
+        shapes.append(Dimension((half, 0.0), (-half, 0.0), rule.mark(2 * half), -low * frame.scale + 46.0))
+    return tuple(shapes)
 
 
 def _plan_sizes(
