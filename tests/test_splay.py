@@ -16,8 +16,10 @@ from woodmath.case_solids import bottom_solid
 from woodmath.drawing import Wood
 from woodmath.errors import ImpossibleShape
 from woodmath.piece import Piece
+from woodmath.sheet import sheet_at_true_size
 from woodmath.splay import SplayedPanel
 from woodmath.splayed_corner import SplayedCorner
+from woodmath.views.card_end import card_end
 from woodmath.views.level_bottom import bottom_between_sides
 from woodmath.views.splayed_corner import planter_corner
 
@@ -372,3 +374,18 @@ def test_where_one_pair_stands_the_corner_is_square_and_the_planters_words_say_s
 def test_a_section_across_the_case_shows_the_end_grain_of_its_sides():
     drawing = bottom_between_sides.drawing(Piece.demo("cat-bed"))
     assert {shape.grain for shape in drawing.shapes if isinstance(shape, Wood)} == {"end"}
+
+
+@pytest.mark.parametrize(
+    ("view", "sizes"),
+    [
+        (card_end, {}),
+        (
+            planter_corner,
+            {"side_splay": 20, "end_splay": 20, "side_thickness": 0.625, "end_thickness": 0.625},
+        ),
+    ],
+)
+def test_the_cards_of_pages_03_and_09_fit_on_both_papers_at_true_size(view, sizes):
+    sheet = sheet_at_true_size(view, Piece.demo("cat-bed"), **sizes)
+    assert [paper for paper, _ in sheet.files] == ["A4", "Letter"]

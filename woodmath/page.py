@@ -25,6 +25,7 @@ from woodmath.self_check import check_installation
 from woodmath.sheet import sheet_at_true_size
 from woodmath.views.bevel import struck_bevel
 from woodmath.views.boring import bored_hole
+from woodmath.views.card_end import card_end
 from woodmath.views.dividers import dividers_opened
 from woodmath.views.edges import edge_in_section
 from woodmath.views.edges_corner import panel_corner
@@ -51,6 +52,7 @@ __all__ = [
     "bored_hole",
     "boring",
     "bottom_between_sides",
+    "card_end",
     "check_installation",
     "compare",
     "demo_text",

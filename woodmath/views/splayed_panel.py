@@ -28,7 +28,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
         number(settings, "end_top"), number(settings, "end_bottom"), number(settings, "end_height")
     )
     square, reach = number(settings, "square"), number(settings, "reach")
-    edge = _Edge(panel)
+    edge = SlopingEdge(panel)
     low, high = -_BEYOND * panel.slope_length, (1 + _BEYOND) * panel.slope_length
     post = (edge.at(low), edge.at(low, square), edge.at(high, square), edge.at(high))
     frame = Frame.around((*post, *flipped(post)), _SIZE, _MARGINS)
@@ -60,7 +60,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
     )
 
 
-class _Edge:
+class SlopingEdge:
     """The right-hand sloping edge: places along it, and square to it outward."""
 
     def __init__(self, panel: SplayedPanel) -> None:
@@ -115,7 +115,9 @@ def _cut(rule: Rule, chain: WidthsAtHeight, place: float, frame: Frame) -> list[
     return shapes
 
 
-def _labels(rule: Rule, panel: SplayedPanel, edge: _Edge, tenons: list[Points], frame: Frame) -> list[Shape]:
+def _labels(
+    rule: Rule, panel: SplayedPanel, edge: SlopingEdge, tenons: list[Points], frame: Frame
+) -> list[Shape]:
     shapes: list[Shape] = [
         Dimension(
             mirrored(edge.at(panel.slope_length)),
