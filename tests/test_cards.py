@@ -227,6 +227,13 @@ def test_the_boards_on_hand_are_enough_for_the_demo_pieces(piece: Piece) -> None
     assert not fitting_of(piece).missing
 
 
+def test_alike_blanks_that_are_missing_are_counted_and_not_listed_one_by_one() -> None:
+    note = fitting_card(CAT_BED, 5).notes[0]
+    counts = [int(count) for count in re.findall(r"(\d+) × [a-z]", note)]
+    assert sum(counts) == len(fitting_of(CAT_BED, 5).missing)
+    assert max(counts) > 1 and "strip" not in note
+
+
 def test_what_no_board_is_left_for_is_said() -> None:
     few = replace(CAT_BED, boards=Boards((Board(0.875, 9.5, 30),)))
     assert fitting_card(few).notes[0].startswith("No board on hand is left for:")

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import csv
 import io
+import re
+from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -35,6 +37,7 @@ KERF = "3 mm"
 """What a saw cut and its truing take between two blanks (common practice)."""
 
 _MOST_LEFT = 4
+_NUMBER = re.compile(r" \d+(?:, strip \d+ of \d+)?$|, strip \d+ of \d+$")
 _FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r")
 """A cell that begins with one of these would be worked out by a spreadsheet instead of being shown."""
 
@@ -203,7 +206,7 @@ def fitting_card(piece: Piece, copies: int = 1) -> Card | None:
     if not piece.boards.on_hand:
         return None
     mark = piece.rule.mark
-    fitted = fitting_of(piece, copies)
+    fitted, parts = fitting_of(piece, copies), parts_of(piece)
     rows: list[tuple[str, ...]] = []
     for board in fitted.boards:
         cut = [region for region in fitted.blanks if region.board == board.name]
@@ -215,7 +218,8 @@ def fitting_card(piece: Piece, copies: int = 1) -> Card | None:
             (
                 board.name if place == 0 else "",
                 _by(piece, (board.length, board.width, board.thickness)) if place == 0 else "",
-                f"{region.name}, {mark(region.length)} × {mark(region.width)}{_to_plane(piece, board, region.name)}",
+                f"{region.name}, {mark(region.length)} × {mark(region.width)}"
+                f"{_to_plane(piece, parts, board, region.name)}",
                 f"{mark(region.along)} along, {mark(region.across)} across",
             )
             for place, region in enumerate(cut)
@@ -229,9 +233,13 @@ def fitting_card(piece: Piece, copies: int = 1) -> Card | None:
         pieces = ", ".join(f"{mark(each.length)} × {mark(each.width)} of {each.board}" for each in left)
         notes.append(f"The largest pieces that are left over: {pieces}.")
     if fitted.missing:
-        named = ", ".join(
-            f"{blank.name} ({mark(blank.length)} × {mark(blank.width)} × {mark(blank.thickness)})"
+        # In a class of thirty nobody reads thirty numbers: alike blanks are counted.
+        alike = Counter(
+            (_NUMBER.sub("", blank.name), blank.length, blank.width, blank.thickness)
             for blank in fitted.missing
+        )
+        named = ", ".join(
+            f"{count} × {name} ({' × '.join(map(mark, sizes))})" for (name, *sizes), count in alike.items()
         )
         notes.insert(0, f"No board on hand is left for: {named}.")
     return Card(
@@ -286,9 +294,9 @@ def fitting_of(piece: Piece, copies: int = 1) -> Fitting:
     return fit(blanks, boards, _kerf(piece))
 
 
-def _to_plane(piece: Piece, board: StockBoard, name: str) -> str:
+def _to_plane(piece: Piece, parts: tuple[Part, ...], board: StockBoard, name: str) -> str:
     """Say to what thickness a blank is planed where its board is thicker."""
-    for part in parts_of(piece):
+    for part in parts:
         if name.startswith(part.name) and more(board.thickness, part.rough_thickness):
             return f", plane to {piece.rule.mark(part.rough_thickness)}"
     return ""
