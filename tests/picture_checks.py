@@ -9,10 +9,12 @@ import re
 from collections.abc import Iterator
 from xml.etree import ElementTree
 
+import numpy
+
 from woodmath.drawing import Drawing
 from woodmath.drawing_svg import svg
 from woodmath.marks import marks
-from woodmath.pens import Disc, Mark, Motion, Stroke, Words
+from woodmath.pens import Body, Disc, Mark, Motion, Stroke, Words
 from woodmath.rule import Rule
 from woodmath.views.view import ChoiceControl, Control, LengthControl, StepControl, TableControl, Value, View
 
@@ -36,10 +38,34 @@ def box_of(mark: Mark) -> Box:
         case Motion():
             points = [point for frame in mark.frames for point in frame]
             reach = mark.dot
+        case Body():
+            return _box_of_body(mark)
         case _:
             points, reach = list(mark.clip), 0.0
     xs, ys = [x for x, _ in points], [y for _, y in points]
     return (min(xs) - reach, min(ys) - reach, max(xs) + reach, max(ys) + reach)
+
+
+def _box_of_body(body: Body) -> Box:
+    """Return the box of a body at all its poses together."""
+    seen: list[tuple[float, float, float]] = []
+    for mark in body.marks:
+        if isinstance(mark, Disc) and not mark.clip:
+            seen.append((*mark.centre, mark.radius))
+        else:
+            lines = (mark.clip,) if mark.clip or isinstance(mark, Disc) else mark.lines
+            seen += ((x, y, 0.0) for line in lines for x, y in line)
+    right, down, reach = numpy.array(seen).T
+    right, down = right - body.about[0], down - body.about[1]
+    x, y, degrees = numpy.array(body.poses).T[:, :, numpy.newaxis]
+    cosine, sine = numpy.cos(numpy.radians(degrees)), numpy.sin(numpy.radians(degrees))
+    across, below = x + cosine * right + sine * down, y + cosine * down - sine * right
+    return (
+        float((across - reach).min()),
+        float((below - reach).min()),
+        float((across + reach).max()),
+        float((below + reach).max()),
+    )
 
 
 def _numbers_of(mark: Mark) -> list[float]:
@@ -52,6 +78,13 @@ def _numbers_of(mark: Mark) -> list[float]:
             return [value for line in (*mark.lines, mark.clip) for point in line for value in point]
         case Motion():
             return [mark.seconds, *(value for frame in mark.frames for point in frame for value in point)]
+        case Body():
+            return [
+                mark.seconds,
+                *mark.about,
+                *itertools.chain(*mark.poses),
+                *(value for each in mark.marks for value in _numbers_of(each)),
+            ]
 
 
 def assert_sound(drawing: Drawing) -> None:
@@ -88,6 +121,8 @@ def assert_svg_is_sound(text: str, drawing: Drawing) -> None:
                 assert not re.search(r"nan|inf", value, re.IGNORECASE), f"{name} is {value[:80]}"
             if name == "clip-path":
                 assert value.removeprefix("url(#").removesuffix(")") in defined
+            if name == "href":
+                assert value.removeprefix("#") in defined
 
 
 def assert_no_texts_overlap(drawing: Drawing) -> None:

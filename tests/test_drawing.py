@@ -22,6 +22,7 @@ from woodmath.drawing import (
     Hatch,
     Label,
     Line,
+    MovingBody,
     MovingLine,
     Point,
     Points,
@@ -32,9 +33,10 @@ from woodmath.drawing import (
     rectangle,
     spread,
 )
+from woodmath.flow import moved
 from woodmath.lettering import BELOW_THE_LINE, LETTER_HEIGHT, text_width
 from woodmath.marks import marks
-from woodmath.pens import PALETTE, PENS, Disc, Mark, Motion, Stroke, Words
+from woodmath.pens import PALETTE, PENS, Body, Disc, Mark, Motion, Stroke, Words
 
 FRAME = Frame(400.0, 300.0, left=-1.0, bottom=-1.0, scale=50.0)
 lengths = st.floats(-1e3, 1e3)
@@ -224,6 +226,73 @@ def test_a_moving_line_brings_all_its_frames() -> None:
     (motion,) = marks(picture(MovingLine(frames, 4.0)))
     assert isinstance(motion, Motion)
     assert motion.frames[1][1] == FRAME.place((0.0, 1.0))
+
+
+def the_body(shape: MovingBody) -> Body:
+    """Return the one body of a drawing of it."""
+    (body,) = marks(picture(shape))
+    assert isinstance(body, Body)
+    return body
+
+
+turns = st.floats(-360.0, 360.0)
+near = st.tuples(st.floats(-5.0, 5.0), st.floats(-5.0, 5.0))
+
+
+@given(outline=st.lists(near, min_size=2, max_size=6), about=near, to=near, degrees=turns)
+def test_a_moving_body_keeps_its_shape_at_every_pose(
+    outline: list[Point], about: Point, to: Point, degrees: float
+) -> None:
+    body = the_body(MovingBody((Line((about, *outline)),), about, ((*about, 0.0), (*to, degrees)), 1.0))
+    (rest,), (turned,) = body.first, body.at(body.poses[1])
+    assert isinstance(rest, Stroke) and isinstance(turned, Stroke)
+    assert turned.lines[0][0] == pytest.approx(FRAME.place(to), abs=1e-9)
+    for one, other in itertools.combinations(range(len(outline) + 1), 2):
+        assert math.dist(turned.lines[0][one], turned.lines[0][other]) == pytest.approx(
+            math.dist(rest.lines[0][one], rest.lines[0][other]), abs=1e-9
+        )
+    # By complex numbers: a turn counter-clockwise in the plane, y up, is a product.
+    unit = complex(math.cos(math.radians(degrees)), math.sin(math.radians(degrees)))
+    for at_rest, point in zip((about, *outline), turned.lines[0], strict=True):
+        due = complex(*to) + unit * (complex(*at_rest) - complex(*about))
+        assert point == pytest.approx(FRAME.place((due.real, due.imag)), abs=1e-9)
+
+
+def test_a_body_turned_by_more_than_nothing_leans_to_the_left() -> None:
+    post = Line(((0.0, 0.0), (0.0, 2.0)))
+    (leaning,) = the_body(MovingBody((post,), (0.0, 0.0), ((1.0, 1.0, 90.0),), 1.0)).first
+    assert isinstance(leaning, Stroke)
+    assert leaning.lines[0][1] == pytest.approx(FRAME.place((-1.0, 1.0)))
+
+
+def test_a_moving_body_takes_its_grain_with_it_and_never_cuts_it_off() -> None:
+    wood = MovingBody(
+        (Wood(rectangle(0.0, 0.0, 1.0, 1.0), "post", "end"),), (0.0, 0.0), ((2.0, 1.0, 30.0),), 1.0
+    )
+    area, *grain, outline = the_body(wood).first
+    assert isinstance(area, Stroke) and isinstance(outline, Stroke)
+    assert len(grain) > 10
+    assert {ring.clip for ring in grain} == set(area.lines) == set(outline.lines)
+
+
+def test_a_moving_body_holds_no_words() -> None:
+    shapes = (Wood(rectangle(0.0, 0.0, 1.0, 1.0)), Circle((0.0, 0.0), 1.0), Hatch(rectangle(0, 0, 1, 1)))
+    body = the_body(MovingBody(shapes, (0.0, 0.0), ((0.0, 0.0, 0.0),), 1.0))
+    assert {type(mark) for mark in body.marks} == {Stroke, Disc}
+
+
+def test_a_body_put_elsewhere_goes_its_way_there_at_that_size() -> None:
+    shape = MovingBody(
+        (Line(((0.0, 0.0), (1.0, 0.0))),), (0.0, 0.0), ((0.0, 0.0, 0.0), (1.0, 1.0, 40.0)), 1.0
+    )
+    body = the_body(shape)
+    there = moved(body, 30.0, 20.0, 2.0)
+    assert isinstance(there, Body)
+    for pose, pose_there in zip(body.poses, there.poses, strict=True):
+        ((stroke,), (stroke_there,)) = (body.at(pose), there.at(pose_there))
+        assert isinstance(stroke, Stroke) and isinstance(stroke_there, Stroke)
+        for (x, y), point in zip(stroke.lines[0], stroke_there.lines[0], strict=True):
+            assert point == pytest.approx((30.0 + 2.0 * x, 20.0 + 2.0 * y))
 
 
 def test_every_pen_and_every_tint_has_a_colour() -> None:

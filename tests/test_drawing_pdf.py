@@ -8,6 +8,7 @@ import re
 import subprocess
 import sys
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree
@@ -18,6 +19,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from matplotlib.figure import Figure
+from matplotlib.transforms import Affine2D
 from pdf_reading import Page, page_of
 from sample_drawing import FRAME, sample
 
@@ -29,6 +31,7 @@ from woodmath.drawing import (
     Frame,
     Label,
     Line,
+    MovingBody,
     MovingLine,
     Point,
     Shape,
@@ -38,6 +41,11 @@ from woodmath.drawing_pdf import PAPERS, figure_of, pdf_bytes, svg_bytes, true_s
 from woodmath.drawing_svg import svg
 from woodmath.errors import ImpossibleShape, UnknownName
 from woodmath.lettering import text_width
+from woodmath.marks import marks
+from woodmath.paper import Layer, PaperSheet
+from woodmath.pattern import Pattern
+from woodmath.pattern_svg import pattern_svg
+from woodmath.sheets_in_pdf import pdf_of
 
 SVG = "{http://www.w3.org/2000/svg}"
 MILLIMETRE = 72 / 25.4
@@ -87,20 +95,41 @@ def svg_lines(drawing: Drawing) -> list[list[Point]]:
     """Return the lines of the screen's picture in painting order; a circle as its centre and a point."""
     lines: list[list[Point]] = []
     root = ElementTree.fromstring(svg(drawing))
-    moving = {part for group in root.iter(f"{SVG}g") if group.get("class") == "wm-motion" for part in group}
-    clips = {part for clip in root.iter(f"{SVG}clipPath") for part in clip}
-    for element in root.iter():
-        if element in moving or element in clips:
-            continue
-        if element.tag == f"{SVG}path":
+    named = {element.get("id"): element for element in root.iter()}
+
+    def collect(element: ElementTree.Element, placed: Affine2D) -> None:
+        if element.get("class") == "wm-motion" or element.tag == f"{SVG}defs":
+            return
+        inside = _transform(element.get("transform", "")) + placed
+        found: list[list[Point]] = []
+        if element.tag == f"{SVG}use":
+            collect(named[element.attrib["href"].removeprefix("#")], inside)
+        elif element.tag == f"{SVG}path":
             for part in element.attrib["d"].split("M")[1:]:
-                lines.append(_walked(_points(part.removesuffix("z").replace("l", " "))))
+                found.append(_walked(_points(part.removesuffix("z").replace("l", " "))))
         elif element.tag == f"{SVG}polyline":
-            lines.append(_points(element.attrib["points"]))
+            found.append(_points(element.attrib["points"]))
         elif element.tag == f"{SVG}circle":
             x, y, radius = (float(element.attrib[name]) for name in ("cx", "cy", "r"))
-            lines.append([(x, y), (x, y + radius)])
+            found.append([(x, y), (x, y + radius)])
+        lines.extend([(x, y) for x, y in inside.transform(line)] for line in found)
+        for part in element:
+            collect(part, inside)
+
+    collect(root, Affine2D())
     return lines
+
+
+def _transform(text: str) -> Affine2D:
+    """Return what a transform attribute does; the part that is written last is done first."""
+    done = Affine2D()
+    for kind, values in reversed(re.findall(r"(translate|rotate)\(([^)]*)\)", text)):
+        numbers = [float(value) for value in values.split(",")]
+        if kind == "translate":
+            done.translate(*numbers)
+        else:
+            done.rotate_deg(*numbers)
+    return done
 
 
 def vertices(figure: Figure, number: int) -> list[Point]:
@@ -133,7 +162,8 @@ def test_paper_and_screen_show_the_same_geometry_in_the_same_order() -> None:
     on_screen = svg_lines(drawing)
     assert len(on_screen) > 100
     for seen, printed in zip(on_screen, on_paper, strict=False):
-        if len(printed) == 9 and len(seen) == 2:
+        # A circle of eight arcs; rounded, its end may miss its beginning, and then it is closed by one point more.
+        if len(printed) in (9, 10) and len(seen) == 2:
             centre, radius = seen[0], math.dist(*seen)
             assert all(math.dist(point, centre) == pytest.approx(radius, abs=0.15) for point in printed)
         else:
@@ -189,6 +219,54 @@ def test_paper_shows_the_first_frame_of_what_moves() -> None:
     figure = figure_of(picture(moving), sentence=False)
     assert len(figure.axes[0].patches) == 2
     assert vertices(figure, 1) == [FRAME.place((0.0, 0.0)), FRAME.place((2.0, 0.0))]
+
+
+SWINGS = MovingBody(
+    (Line(((0.0, 0.0), (2.0, 0.0)), closed=True, fill="board"), Circle((2.0, 0.0), 0.5)),
+    about=(0.0, 0.0),
+    poses=((3.0, 1.0, 90.0), (5.0, 1.0, 0.0)),
+    seconds=1.0,
+)
+
+
+STANDS = (Line(((3.0, 1.0), (3.0, 3.0)), closed=True, fill="board"), Circle((3.0, 3.0), 0.5))
+"""The same, drawn where it is at its first pose."""
+
+
+def figure_page(drawing: Drawing) -> Page:
+    """Return what is on the page of a figure."""
+    return page_of(pdf_bytes(figure_of(drawing, sentence=False)))
+
+
+def sheet_page(drawing: Drawing) -> Page:
+    """Return what is on a sheet of the shop packet."""
+    return page_of(pdf_of("a sheet", (PaperSheet("a sheet", 210.0, 297.0, (Layer(marks(drawing)),)),)))
+
+
+@pytest.mark.parametrize("printed", [figure_page, sheet_page])
+def test_paper_shows_a_moving_body_where_it_stands_first(printed: Callable[[Drawing], Page]) -> None:
+    moving, standing = printed(picture(SWINGS)).lines, printed(picture(*STANDS)).lines
+    assert len(moving) == len(standing) >= 2
+    for line, due in zip(moving, standing, strict=True):
+        assert extent(line) == pytest.approx(extent(due), abs=0.01)
+    assert printed(picture(replace(SWINGS, poses=SWINGS.poses[::-1]))).lines != moving
+
+
+def test_a_pattern_shows_a_moving_body_where_it_stands_first() -> None:
+    moving, standing = (
+        pattern_svg(Pattern("board", picture(*shapes)), 25.4, "a bed") for shapes in ((SWINGS,), STANDS)
+    )
+    numbers = re.compile(r"-?\d+(?:\.\d+)?")
+    assert numbers.sub("", moving) == numbers.sub("", standing)
+    for one, other in zip(numbers.findall(moving), numbers.findall(standing), strict=True):
+        assert float(one) == pytest.approx(float(other), abs=0.0015)
+
+
+def test_words_on_a_moving_body_stand_on_paper_of_their_own() -> None:
+    words = Label("a board", (3.0, 2.0))
+    moving, standing = (len(sheet_page(picture(*shapes, words)).lines) for shapes in ((SWINGS,), STANDS))
+    assert moving == standing
+    assert moving > len(sheet_page(picture(SWINGS)).lines)
 
 
 def test_what_looks_like_a_formula_is_only_words() -> None:

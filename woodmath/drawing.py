@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from woodmath.outlines import Point, Points, arc, break_line, rectangle, spread
-from woodmath.shapes import Angle, Circle, Dimension, Hatch, Label, Line, MovingLine, Shape, Wood
+from woodmath.shapes import Angle, Circle, Dimension, Hatch, Label, Line, MovingBody, MovingLine, Shape, Wood
 
 __all__ = [
     "Angle",
@@ -21,6 +21,7 @@ __all__ = [
     "Hatch",
     "Label",
     "Line",
+    "MovingBody",
     "MovingLine",
     "Point",
     "Points",

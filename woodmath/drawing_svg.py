@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import itertools
+from collections.abc import Iterable
 from html import escape
 
 from woodmath.drawing import Drawing, Points
 from woodmath.marks import marks
-from woodmath.pens import PALETTE, Disc, Mark, Motion, Pen, Stroke, Words
+from woodmath.pens import PALETTE, Body, Disc, Mark, Motion, Pen, Stroke, Words
 
 FACES = "'Noto Sans','Open Sans','Segoe UI','Helvetica Neue',Arial,'DejaVu Sans',sans-serif"
 _STYLE = (
@@ -38,56 +39,100 @@ def svg(drawing: Drawing, prefix: str = "wm", size: str = 'width="100%"') -> str
     '<svg'
     """
     frame = drawing.frame
-    clips: dict[Points, str] = {}
-    body: list[str] = []
-    for look, run in itertools.groupby(marks(drawing), lambda mark: _look(mark, clips, prefix)):
-        first, *others = run
-        body.append(
-            f"<g{look}>{''.join(map(_element, (first, *others)))}</g>" if others else _element(first, look)
-        )
+    painted = marks(drawing)
+    writer = _Writer(prefix)
+    body = writer.elements(painted)
     shapes = "".join(
         f'<clipPath id="{name}"><path d="{_path((outline,), True)}"/></clipPath>'
-        for outline, name in clips.items()
+        for outline, name in writer.clips.items()
     )
-    style = _STYLE if any('class="wm-motion"' in part for part in body) else ""
+    style = _STYLE if any(isinstance(mark, Motion | Body) for mark in painted) else ""
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_number(frame.width)} {_number(frame.height)}" '
         f'{size} role="img" aria-label="{escape(drawing.title)}: {escape(drawing.headline)}" '
         f'font-family="{FACES}">{style}<defs>{shapes}</defs>'
         f'<rect width="{_number(frame.width)}" height="{_number(frame.height)}" rx="10" fill="{PALETTE["paper"]}"/>'
-        f"{''.join(body)}</svg>"
+        f"{body}</svg>"
     )
 
 
-def _look(mark: Mark, clips: dict[Points, str], prefix: str) -> str:
-    """Return the attributes that a mark has in common with others like it, which are written once for all."""
-    match mark:
-        case Stroke():
-            joins = (
-                ' stroke-linejoin="round" stroke-linecap="round"' if mark.pen and not mark.pen.dashes else ""
+class _Writer:
+    """Writes the marks of one picture, and keeps the names that they go by."""
+
+    def __init__(self, prefix: str) -> None:
+        self.clips: dict[Points, str] = {}
+        self._prefix = prefix
+        self._bodies = 0
+
+    def elements(self, painted: Iterable[Mark]) -> str:
+        """Return the elements of marks, one after another."""
+        parts: list[str] = []
+        for look, run in itertools.groupby(painted, self._look):
+            first, *others = run
+            parts.append(
+                f"<g{look}>{''.join(map(self._element, (first, *others)))}</g>"
+                if others
+                else self._element(first, look)
             )
-            return f"{_fill(mark.fill)}{_pen(mark.pen)}{joins}{_clip(mark.clip, clips, prefix)}"
-        case Disc():
-            return f"{_fill(mark.fill)}{_pen(mark.pen)}{_clip(mark.clip, clips, prefix)}"
-        case Words():
-            return (
-                f' stroke="{PALETTE["paper"]}" stroke-width="4" stroke-linejoin="round" paint-order="stroke"'
-            )
-        case Motion():
+        return "".join(parts)
+
+    def _look(self, mark: Mark) -> str:
+        """Return the attributes that a mark has in common with others like it, which are written once for all."""
+        match mark:
+            case Stroke():
+                joins = (
+                    ' stroke-linejoin="round" stroke-linecap="round"'
+                    if mark.pen and not mark.pen.dashes
+                    else ""
+                )
+                return f"{_fill(mark.fill)}{_pen(mark.pen)}{joins}{self._clip(mark.clip)}"
+            case Disc():
+                return f"{_fill(mark.fill)}{_pen(mark.pen)}{self._clip(mark.clip)}"
+            case Words():
+                return f' stroke="{PALETTE["paper"]}" stroke-width="4" stroke-linejoin="round" paint-order="stroke"'
+            case Motion() | Body():
+                return ""
+
+    def _element(self, mark: Mark, look: str = "") -> str:
+        match mark:
+            case Stroke():
+                return f'<path d="{_path(mark.lines, mark.closed)}"{look}/>'
+            case Disc():
+                x, y = map(_number, mark.centre)
+                return f'<circle cx="{x}" cy="{y}" r="{_number(mark.radius)}"{look}/>'
+            case Words():
+                return _words(mark, look)
+            case Motion():
+                return _motion(mark)
+            case Body():
+                return self._body(mark)
+
+    def _clip(self, outline: Points) -> str:
+        if not outline:
             return ""
+        name = self.clips.setdefault(outline, f"{self._prefix}-clip{len(self.clips)}")
+        return f' clip-path="url(#{name})"'
 
-
-def _element(mark: Mark, look: str = "") -> str:
-    match mark:
-        case Stroke():
-            return f'<path d="{_path(mark.lines, mark.closed)}"{look}/>'
-        case Disc():
-            x, y = map(_number, mark.centre)
-            return f'<circle cx="{x}" cy="{y}" r="{_number(mark.radius)}"{look}/>'
-        case Words():
-            return _words(mark, look)
-        case Motion():
-            return _motion(mark)
+    def _body(self, body: Body) -> str:
+        name = f"{self._prefix}-body{self._bodies}"
+        self._bodies += 1
+        time, poses = _time(body.seconds, body.again), body.poses
+        places = _values("%.2f,%.2f", [value for x, y, _ in poses for value in (x, y)], len(poses))
+        # SVG turns clockwise.
+        turns = _values("%.3f", [-degrees for *_, degrees in poses], len(poses))
+        place, turn = (
+            f"{kind}({values.partition(';')[0]})"
+            for kind, values in (("translate", places), ("rotate", turns))
+        )
+        away_x, away_y = body.about
+        change = '<animateTransform attributeName="transform" calcMode="linear"'
+        # Drawn once: reduced motion shows the body again where it is not moved, by its name.
+        return (
+            f'<g class="wm-motion"><g transform="{place}">{change} type="translate" {time} values="{places}"/>'
+            f'<g transform="{turn}">{change} type="rotate" {time} values="{turns}"/>'
+            f'<g id="{name}" transform="translate({-away_x:.2f},{-away_y:.2f})">{self.elements(body.marks)}</g>'
+            f'</g></g></g><g class="wm-still"><use href="#{name}" transform="{place} {turn}"/></g>'
+        )
 
 
 def _number(value: float) -> str:
@@ -104,13 +149,6 @@ def _path(lines: tuple[Points, ...], closed: bool) -> str:
         text = "M%.1f,%.1f" + "l%.1f,%.1f" * (len(line) - 1) + ("z" if closed else "")
         data += text % (tenths[0] / 10, tenths[1] / 10, *ways)
     return data.replace(".0", "")
-
-
-def _clip(outline: Points, clips: dict[Points, str], prefix: str) -> str:
-    if not outline:
-        return ""
-    name = clips.setdefault(outline, f"{prefix}-clip{len(clips)}")
-    return f' clip-path="url(#{name})"'
 
 
 def _pen(pen: Pen | None) -> str:
@@ -134,9 +172,19 @@ def _words(words: Words, look: str) -> str:
     )
 
 
-def _motion(motion: Motion) -> str:
+def _time(seconds: float, again: bool) -> str:
+    """Return when a motion begins and how long it takes: all begin at once, so that they keep in step."""
     # Chromium leaves an animation standing that begins at 0 in a picture put into a page that is already open.
-    time = f'begin="0.1s" dur="{_number(motion.seconds)}s" repeatCount="indefinite"'
+    lasting = f"{seconds:.3f}".rstrip("0").rstrip(".")
+    return f'begin="0.1s" dur="{lasting}s" ' + ('repeatCount="indefinite"' if again else 'fill="freeze"')
+
+
+def _values(form: str, values: list[float], count: int) -> str:
+    return ";".join([form] * count) % tuple(values)
+
+
+def _motion(motion: Motion) -> str:
+    time = _time(motion.seconds, motion.again)
     if motion.dot:
         places = [frame[0] for frame in motion.frames]
         columns = (("cx", [x for x, _ in places]), ("cy", [y for _, y in places]))

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from woodmath.fractions_in_print import set_fractions
 from woodmath.layout import wrapped_anywhere
 from woodmath.outlines import Points
-from woodmath.pens import Disc, Mark, Motion, Stroke, Words
+from woodmath.pens import Body, Disc, Mark, Motion, Stroke, Words
 
 
 @dataclass(frozen=True)
@@ -42,7 +42,7 @@ def moved(mark: Mark, right: float, down: float, scale: float = 1.0) -> Mark:
     Parameters
     ----------
     mark : mark
-        Any of the four kinds.
+        Of any kind.
     right, down : float
         In picture units.
     scale : float
@@ -55,6 +55,8 @@ def moved(mark: Mark, right: float, down: float, scale: float = 1.0) -> Mark:
     def there(line: Points) -> Points:
         return tuple((right + scale * x, down + scale * y) for x, y in line)
 
+    if isinstance(mark, Body):
+        return _moved_body(mark, right, down, scale)
     pen = mark.pen if not isinstance(mark, Words) else None
     if pen:
         pen = replace(pen, width=pen.width * scale, dashes=tuple(dash * scale for dash in pen.dashes))
@@ -70,6 +72,17 @@ def moved(mark: Mark, right: float, down: float, scale: float = 1.0) -> Mark:
             return replace(
                 mark, frames=tuple(map(there, mark.frames)), pen=pen or mark.pen, dot=mark.dot * scale
             )
+
+
+def _moved_body(body: Body, right: float, down: float, scale: float) -> Body:
+    marks = (moved(mark, right, down, scale) for mark in body.marks)
+    x, y = body.about
+    return replace(
+        body,
+        marks=tuple(mark for mark in marks if isinstance(mark, Stroke | Disc)),
+        about=(right + scale * x, down + scale * y),
+        poses=tuple((right + scale * x, down + scale * y, degrees) for x, y, degrees in body.poses),
+    )
 
 
 def paragraph(

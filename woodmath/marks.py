@@ -1,4 +1,4 @@
-"""A drawing turned into the few marks that a renderer must know: strokes, discs and words, in picture units.
+"""A drawing turned into the few marks that a renderer must know, from strokes to motions, in picture units.
 
 Drafting conventions live here: the gap in a dimension line, arrowheads, leaders, words over everything else. Both
 renderers paint these marks, so paper and screen agree.
@@ -18,6 +18,7 @@ from woodmath.drawing import (
     Hatch,
     Label,
     Line,
+    MovingBody,
     MovingLine,
     Point,
     Wood,
@@ -25,7 +26,7 @@ from woodmath.drawing import (
 from woodmath.fractions_in_print import set_fractions
 from woodmath.grain import hatching, long_grain, rings
 from woodmath.lettering import BELOW_THE_LINE, LETTER_HEIGHT, text_width
-from woodmath.pens import PENS, Disc, Mark, Motion, Pen, Stroke, Words
+from woodmath.pens import PENS, Body, Disc, Mark, Motion, Pen, Stroke, Words
 
 _DIMENSION_SIZE = 15.0
 _NOTE_SIZE = 13.0
@@ -35,7 +36,7 @@ _SET_OFF = 4.0
 
 
 def marks(drawing: Drawing) -> tuple[Mark, ...]:
-    """Turn a drawing into strokes, discs, words and motions, in picture units from the upper left corner.
+    """Turn a drawing into strokes, discs, words and what moves, in picture units from the upper left corner.
 
     Parameters
     ----------
@@ -44,7 +45,7 @@ def marks(drawing: Drawing) -> tuple[Mark, ...]:
 
     Returns
     -------
-    tuple of Stroke, Disc, Words or Motion
+    tuple of Stroke, Disc, Words, Motion or Body
         In painting order; words last, so that no line runs over a number.
 
     >>> from woodmath.drawing import Drawing, Frame, Line
@@ -80,7 +81,16 @@ def _marks_of(shape: object, frame: Frame) -> Iterator[Mark]:
             yield from hatching(outline, shape.angle, shape.spacing, shape.role)
         case MovingLine():
             frames = tuple(tuple(map(frame.place, points)) for points in shape.frames)
-            yield Motion(frames, PENS[shape.role], shape.seconds, shape.closed, shape.dot)
+            yield Motion(frames, PENS[shape.role], shape.seconds, shape.closed, shape.dot, shape.again)
+        case MovingBody():
+            parts = tuple(
+                mark
+                for part in shape.shapes
+                for mark in _marks_of(part, frame)
+                if isinstance(mark, Stroke | Disc)
+            )
+            poses = tuple((*frame.place((x, y)), degrees) for x, y, degrees in shape.poses)
+            yield Body(parts, frame.place(shape.about), poses, shape.seconds, shape.again)
 
 
 def _wood(wood: Wood, frame: Frame) -> Iterator[Mark]:

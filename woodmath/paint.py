@@ -22,7 +22,7 @@ from matplotlib.patheffects import Stroke as Halo
 
 from woodmath.drawing import Point, Points
 from woodmath.paper import UNITS_IN_AN_INCH
-from woodmath.pens import PALETTE, Disc, Mark, Motion, Pen, Stroke, Words
+from woodmath.pens import PALETTE, Body, Disc, Mark, Motion, Pen, Stroke, Words
 
 POINT = 72.0 / UNITS_IN_AN_INCH
 SETTINGS: Mapping[Any, Any] = MappingProxyType(
@@ -147,6 +147,9 @@ class _Painter:
                 self._lines(mark.frames[:1], mark.pen, mark.closed, "", ())
             case Motion():
                 self._disc(Disc(mark.frames[0][0], mark.dot, None, mark.pen.colour))
+            case Body():
+                for each in mark.first:
+                    self.paint(each)
 
     def _lines(
         self, lines: tuple[Points, ...], pen: Pen | None, closed: bool, fill: str, clip: Points

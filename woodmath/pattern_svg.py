@@ -12,7 +12,7 @@ from woodmath.marks import marks
 from woodmath.outlines import Points
 from woodmath.paper import UNITS_IN_A_MILLIMETRE
 from woodmath.pattern import Pattern
-from woodmath.pens import PALETTE, Disc, Mark, Motion, Pen, Stroke, Words
+from woodmath.pens import PALETTE, Body, Disc, Mark, Motion, Pen, Stroke, Words
 from woodmath.true_size import extent, reframed
 
 _MARGIN = 5.0
@@ -79,6 +79,9 @@ def _elements(mark: Mark, clips: dict[Points, str]) -> Iterator[str]:
         case Motion():
             disc = Disc(mark.frames[0][0], mark.dot, None)
             yield _circle(disc)[:-2] + f"{_look(None, mark.pen.colour, (), clips)}/>"
+        case Body():
+            for each in mark.first:
+                yield from _elements(each, clips)
 
 
 def _circle(disc: Disc) -> str:

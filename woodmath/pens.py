@@ -1,9 +1,10 @@
-"""Pens, colours and the four kinds of marks that a renderer must know; all sizes in picture units."""
+"""Pens, colours and the five kinds of marks that a renderer must know; all sizes in picture units."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from woodmath.lettering import BELOW_THE_LINE, LETTER_HEIGHT, text_width
@@ -169,7 +170,7 @@ class Words:
 
 @dataclass(frozen=True)
 class Motion:
-    """A line, or the dot at its place, that goes through its frames again and again.
+    """A line, or the dot at its place, that goes through its frames.
 
     Parameters
     ----------
@@ -183,6 +184,8 @@ class Motion:
         Whether the line goes back to its beginning.
     dot : float
         Radius of the dot, in picture units; 0 for a line.
+    again : bool
+        Whether it begins again after the last frame; otherwise it stays there.
 
     >>> Motion((((0.0, 0.0),), ((1.0, 0.0),)), PENS["pencil"], 2.0, False, 5.0).dot
     5.0
@@ -193,6 +196,62 @@ class Motion:
     seconds: float
     closed: bool
     dot: float
+    again: bool = True
 
 
-Mark = Stroke | Disc | Words | Motion
+@dataclass(frozen=True)
+class Body:
+    """Strokes and discs that move together as one stiff body.
+
+    Parameters
+    ----------
+    marks : tuple of Stroke or Disc
+        The body at rest, in painting order.
+    about : point
+        The point of the body at rest whose way the poses tell.
+    poses : tuple of (float, float, float)
+        Where that point is at each moment, in picture units, and how far the body is turned about it, in degrees:
+        counter-clockwise, as it is seen, is more than 0. At least one.
+    seconds : float
+        From the first pose to the last, > 0.
+    again : bool
+        Whether it begins again after the last pose; otherwise it stays there.
+
+    >>> hand = Stroke((((0.0, 0.0), (10.0, 0.0)),), PENS["thin"])
+    >>> (turned,) = Body((hand,), (0.0, 0.0), ((50.0, 50.0, 90.0),), 1.0).first
+    >>> turned.lines
+    (((50.0, 50.0), (50.0, 40.0)),)
+    """
+
+    marks: tuple[Stroke | Disc, ...]
+    about: Point
+    poses: tuple[tuple[float, float, float], ...]
+    seconds: float
+    again: bool = True
+
+    @property
+    def first(self) -> tuple[Stroke | Disc, ...]:
+        """The marks where they stand at the first pose: what paper shows."""
+        return self.at(self.poses[0])
+
+    def at(self, pose: tuple[float, float, float]) -> tuple[Stroke | Disc, ...]:
+        """Return the marks where they stand at a pose, in painting order."""
+        (from_x, from_y), (to_x, to_y, degrees) = self.about, pose
+        cosine, sine = math.cos(math.radians(degrees)), math.sin(math.radians(degrees))
+
+        def there(line: Points) -> Points:
+            ways = ((x - from_x, y - from_y) for x, y in line)
+            return tuple(
+                (to_x + cosine * right + sine * down, to_y + cosine * down - sine * right)
+                for right, down in ways
+            )
+
+        return tuple(
+            replace(mark, lines=tuple(map(there, mark.lines)), clip=there(mark.clip))
+            if isinstance(mark, Stroke)
+            else replace(mark, centre=there((mark.centre,))[0], clip=there(mark.clip))
+            for mark in self.marks
+        )
+
+
+Mark = Stroke | Disc | Words | Motion | Body

@@ -216,13 +216,15 @@ class MovingLine:
     frames : tuple of tuples of (float, float)
         The line's points at each moment, in length units; as many points in every frame.
     seconds : float
-        Time for all frames, > 0; then they begin again.
+        From the first frame to the last, > 0; the frames are evenly spaced in time.
     role : str
         As for `Line`.
     closed : bool
         Whether the last point is joined to the first.
     dot : float
         Radius of a dot at the first point, in picture units; with it there is a dot and no line. 0 for the line.
+    again : bool
+        Whether it begins again after the last frame; otherwise it stays there.
 
     >>> len(MovingLine((((0, 0), (1, 0)), ((0, 0), (1, 1))), seconds=2.0).frames)
     2
@@ -233,6 +235,39 @@ class MovingLine:
     role: str = "string"
     closed: bool = False
     dot: float = 0.0
+    again: bool = True
 
 
-Shape = Wood | Line | Circle | Dimension | Angle | Label | Hatch | MovingLine
+@dataclass(frozen=True)
+class MovingBody:
+    """Shapes that move as one stiff body, played by the screen itself; paper and reduced motion show the first pose.
+
+    Parameters
+    ----------
+    shapes : tuple of Wood, Line, Circle or Hatch
+        The body as it is drawn at rest, in length units; words do not move.
+    about : (float, float)
+        The point of the body at rest whose way the poses tell, in length units.
+    poses : tuple of (float, float, float)
+        Across and up where that point is at each moment, in length units; and how far the body is turned about it
+        from rest, in degrees: counter-clockwise is more than 0, clockwise less. At least one.
+    seconds : float
+        From the first pose to the last, > 0; the poses are evenly spaced in time, and the body goes straight from
+        one to the next. So that it begins again without a jump, the last pose is the first.
+    again : bool
+        Whether it begins again after the last pose; otherwise it stays there.
+
+    >>> wheel = (Circle((0.0, 1.0), 1.0), Line(((0.0, 0.0), (0.0, 1.0))))
+    >>> half_a_turn = ((0.0, 1.0, 0.0), (1.570796, 1.0, -90.0), (3.141593, 1.0, -180.0))
+    >>> MovingBody(wheel, (0.0, 1.0), half_a_turn, seconds=2.0, again=False).poses[-1][2]
+    -180.0
+    """
+
+    shapes: tuple[Wood | Line | Circle | Hatch, ...]
+    about: Point
+    poses: tuple[tuple[float, float, float], ...]
+    seconds: float
+    again: bool = True
+
+
+Shape = Wood | Line | Circle | Dimension | Angle | Label | Hatch | MovingLine | MovingBody

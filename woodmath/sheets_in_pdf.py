@@ -22,7 +22,7 @@ from woodmath.lettering import text_width
 from woodmath.outlines import Point
 from woodmath.paint import HALO, POINT, SETTINGS, font_of, path_of
 from woodmath.paper import Layer, PaperSheet
-from woodmath.pens import PALETTE, Disc, Mark, Motion, Pen, Stroke, Words
+from woodmath.pens import PALETTE, Body, Disc, Mark, Motion, Pen, Stroke, Words
 
 _POINTS_IN_AN_INCH, _MILLIMETRES_IN_AN_INCH = 72.0, 25.4
 _ON_WHITE = {**PALETTE, "paper": "#ffffff"}
@@ -77,7 +77,9 @@ class _Painter:
             self._window = Bbox(upright.transform(((left, bottom), (right, top))))
         # Words over wood stand on paper of their own; on a sheet without any they stand on paper already.
         self._haloed = any(
-            isinstance(mark, Stroke) and mark.fill for each in sheet.layers for mark in each.marks
+            isinstance(mark, Body) or (isinstance(mark, Stroke) and mark.fill)
+            for each in sheet.layers
+            for mark in each.marks
         )
 
     def paint(self) -> None:
@@ -97,6 +99,9 @@ class _Painter:
                 self._path(path_of(mark.frames[:1], mark.closed), mark.pen, "", ())
             case Motion():
                 self._path(_circle(mark.frames[0][0], mark.dot), None, mark.pen.colour, ())
+            case Body():
+                for each in mark.first:
+                    self._mark(each)
 
     def _context(self) -> GraphicsContextPdf:
         context: GraphicsContextPdf = self._renderer.new_gc()

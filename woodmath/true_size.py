@@ -10,7 +10,7 @@ from woodmath.fractions_in_print import set_fractions
 from woodmath.layout import wrapped
 from woodmath.lettering import text_width
 from woodmath.paper import UNITS_IN_A_MILLIMETRE
-from woodmath.pens import Disc, Mark, Motion, Words
+from woodmath.pens import Body, Disc, Mark, Motion, Words
 from woodmath.rule_reading import INCH
 
 _EDGE = 10.0
@@ -71,6 +71,9 @@ def extent(painted: Iterable[Mark]) -> tuple[float, float, float, float]:
     for mark in painted:
         if isinstance(mark, Words):
             boxes.append(mark.box)
+            continue
+        if isinstance(mark, Body):
+            boxes.append(extent(mark.first))
             continue
         reach = mark.pen.width / 2 if mark.pen else 0.0
         if isinstance(mark, Motion):
