@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 import random
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence, Set
 from dataclasses import dataclass, field
 
 import mpmath
@@ -99,7 +99,7 @@ def _assert_step_follows(derivation: Derivation, number: int) -> None:
             f"{told} does not follow: {before} holds and {step.equation} does not at {_told(point)}"
         )
     if step.operation is not None and not step.operation.widens:
-        for point in _points(derivation, step.equation, step, dice, told):
+        for point in _points(derivation, step.equation, step, dice, told, before.free_symbols):
             assert _is_true(before, point), (
                 f"{told} lets a stranger in: {step.equation} holds and {before} does not at {_told(point)}"
             )
@@ -174,12 +174,17 @@ class _Start:
 
 
 def _points(
-    derivation: Derivation, given: Equality, step: Step, dice: random.Random, told: str
+    derivation: Derivation,
+    given: Equality,
+    step: Step,
+    dice: random.Random,
+    told: str,
+    also: Set[sympy.Symbol] = frozenset(),
 ) -> Iterator[Point]:
-    """Find points where an equation holds, and what a substitution says as well."""
+    """Find points where an equation holds, and what a substitution says as well; `also` have a value too."""
     operation = step.operation
     put_in = operation if isinstance(operation, Substitute) else None
-    speaks_of = set(given.free_symbols) | set(step.equation.free_symbols)
+    speaks_of = set(given.free_symbols) | set(step.equation.free_symbols) | also
     if put_in is not None:
         speaks_of |= set(put_in.old.free_symbols) | set(put_in.new.free_symbols)
     start = _Start(derivation, sorted(speaks_of, key=str))

@@ -226,8 +226,8 @@ def test_a_size_written_as_the_rule_marks_it_reads_back_the_same(
             "[tools]",
             "[toolz]",
             "toolz is not known at the top of the file. Did you mean tools? "
-            "Possible: name, rule, post, joint, bit, end, side, rocker, bead, bottom, timber, tools, boards, "
-            "scaled_from, scale, wanted, stock, as_made.",
+            "Possible: name, rule, post, joint, bit, end, side, rocker, bead, bottom, timber, load, tools, "
+            "boards, scaled_from, scale, wanted, stock, as_made.",
         ),
         ("[bit]", "[finish]\noil = 'linseed'\n[bit]", "finish is not known at the top of the file."),
         (

@@ -13,9 +13,10 @@ from woodmath.errors import BadPiece, ImpossibleShape
 from woodmath.piece import Piece
 from woodmath.piece_file import demo_text
 from woodmath.piece_origin import Origin, scaled_piece
-from woodmath.piece_scaling import KILOGRAMS_IN_A_POUND, mass_of, mass_shown, scaling_table
+from woodmath.piece_scaling import mass_of, scaling_table
 from woodmath.piece_sizes import entries_of
 from woodmath.rule import Rule
+from woodmath.weighing import KILOGRAMS_IN_A_POUND, mass_shown
 
 SCALED = 'name = "Larger"\nscaled_from = "cat-bed"\nscale = "7/4"\n'
 

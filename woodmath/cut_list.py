@@ -25,7 +25,7 @@ from woodmath.finding import more
 from woodmath.glue_up import GlueUp
 from woodmath.numbers_as_written import number_shown
 from woodmath.parts import SPARE_LENGTH, SPARE_WIDTH, Part, parts_of
-from woodmath.piece_scaling import mass_shown
+from woodmath.weighing import mass_shown
 from woodmath.whole_marks import mark_at_least
 
 if TYPE_CHECKING:

@@ -294,16 +294,24 @@ class Isolate(Operation):
 
 
 def _sign_taken_in(product: sympy.Expr) -> sympy.Expr:
-    """Write -(b - a) c as (a - b) c: a minus in front of a product is easily overlooked."""
+    """Write -(b - a) c as (a - b) c, and -c / (b - a) as c / (a - b): a minus in front is easily overlooked."""
     sign, rest = product.as_coeff_Mul()
     differences = [
         factor
         for factor in sympy.Mul.make_args(rest)
-        if factor.is_Add and any(term.could_extract_minus_sign() for term in factor.args)
+        if _written_once(factor).is_Add
+        and any(term.could_extract_minus_sign() for term in _written_once(factor).args)
     ]
     if sign >= 0 or not differences:
         return product
-    return -sign * sympy.Mul(*(-f if f is differences[0] else f for f in sympy.Mul.make_args(rest)))
+    turned = _written_once(differences[0])
+    other_way = -turned if differences[0].is_Add else 1 / -turned
+    return -sign * sympy.Mul(*(other_way if f is differences[0] else f for f in sympy.Mul.make_args(rest)))
+
+
+def _written_once(factor: sympy.Expr) -> sympy.Expr:
+    """Return a factor as it stands above the line, or what it is one over."""
+    return 1 / factor if factor.is_Pow and factor.exp == -1 else factor
 
 
 def solutions_for(given: Equality, wanted: sympy.Expr) -> tuple[sympy.Expr, ...]:

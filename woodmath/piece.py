@@ -22,8 +22,9 @@ from woodmath.piece_as_made import Change, changes_between, made_over
 from woodmath.piece_details import Bead, Bottom
 from woodmath.piece_file import Shelf
 from woodmath.piece_kinds import MOST_FAULTS, Reading, as_written
+from woodmath.piece_load import Load
 from woodmath.piece_origin import Origin, origin_of, scaled_over
-from woodmath.piece_reading import NOT_A_KEY, Group, Table, keys_of, read_table, tables_of
+from woodmath.piece_reading import NOT_A_KEY, Group, Rows, Table, keys_of, read_table, tables_of
 from woodmath.piece_shop import NO_BOARDS, UNLISTED, Boards, Timber, Tools
 from woodmath.piece_tables import Bit, End, Joint, Post, Rocker, Side
 from woodmath.piece_values import RuleMark, Words
@@ -52,6 +53,8 @@ class Piece(Table):
         None where the piece has no such part.
     bead, bottom, timber : Bead, Bottom, Timber, optional
         None where the file says nothing about them.
+    load : tuple of Load
+        What lies or sits in it; empty where the file says nothing about it.
     tools, boards : Tools, Boards
         What the shop has; empty where nothing is said about it.
     origin : Origin, optional
@@ -75,6 +78,7 @@ class Piece(Table):
     bead: Annotated[Bead | None, Group("the bead along the panels' level edges", Bead)] = None
     bottom: Annotated[Bottom | None, Group("the loose bottom board", Bottom)] = None
     timber: Annotated[Timber | None, Group("the wood that it is made of", Timber)] = None
+    load: Annotated[tuple[Load, ...], Rows("what lies or sits in it", Load)] = ()
     tools: Annotated[Tools, Group("what hangs in the rack", Tools)] = UNLISTED
     boards: Annotated[Boards, Group("the boards from which it is to be made", Boards)] = NO_BOARDS
     origin: Origin | None = field(default=None, compare=False, repr=False, metadata=NOT_A_KEY)

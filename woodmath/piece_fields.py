@@ -14,6 +14,7 @@ from woodmath.errors import BadPiece
 from woodmath.piece import Piece
 from woodmath.piece_file import parsed
 from woodmath.piece_kinds import Kind
+from woodmath.piece_load import Mass
 from woodmath.piece_places import Path
 from woodmath.piece_reading import Group, Rows, Table, kinds_of
 from woodmath.piece_sizes import entries_of
@@ -123,22 +124,34 @@ def _within(
     table: type[Table], path: Path, draft: Draft, unit: str
 ) -> Iterator[tuple[str, tuple[Field, ...]]]:
     for name, kind in kinds_of(table).items():
+        here = (*path, name)
+        if isinstance(kind, Rows) and not path and _rows(draft, here):
+            yield f"{_begun(kind.meaning)}  [[{name}]]", tuple(_row_fields(kind, here, draft, unit))
         if isinstance(kind, Group):
-            here = (*path, name)
-            meaning = kind.meaning[0].upper() + kind.meaning[1:]
-            yield f"{meaning}  [{'.'.join(map(str, here))}]", tuple(_fields(kind.table, here, draft, unit))
+            yield (
+                f"{_begun(kind.meaning)}  [{'.'.join(map(str, here))}]",
+                tuple(_fields(kind.table, here, draft, unit)),
+            )
             yield from _within(kind.table, here, draft, unit)
 
 
 def _fields(table: type[Table], path: Path, draft: Draft, unit: str) -> Iterator[Field]:
     for name, kind in kinds_of(table).items():
         here = (*path, name)
-        if isinstance(kind, Rows):
-            for row in range(_rows(draft, here)):
-                for key, each in kinds_of(kind.table).items():
-                    yield Field((*here, row, key), each, _label(f"{name} {row + 1}, {key}", each, unit))
-        elif not isinstance(kind, Group):
+        if isinstance(kind, Rows) and path:
+            yield from _row_fields(kind, here, draft, unit)
+        elif not isinstance(kind, (Group, Rows)):
             yield Field(here, kind, _label(name, kind, unit))
+
+
+def _row_fields(kind: Rows, path: Path, draft: Draft, unit: str) -> Iterator[Field]:
+    for row in range(_rows(draft, path)):
+        for key, each in kinds_of(kind.table).items():
+            yield Field((*path, row, key), each, _label(f"{path[-1]} {row + 1}, {key}", each, unit))
+
+
+def _begun(meaning: str) -> str:
+    return meaning[0].upper() + meaning[1:]
 
 
 def _label(name: str, kind: Kind, unit: str) -> str:
@@ -249,6 +262,6 @@ def meant(kind: Kind, typed: str) -> str | float | list[str] | None:
         return None
     if isinstance(kind, Lengths):
         return [part.strip() for part in text.split(",") if part.strip()]
-    if isinstance(kind, (Count, Number, Threads)) and _PLAIN_NUMBER.fullmatch(text):
+    if isinstance(kind, (Count, Mass, Number, Threads)) and _PLAIN_NUMBER.fullmatch(text):
         return float(text) if "." in text else int(text)
     return text

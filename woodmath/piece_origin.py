@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Literal
 from woodmath.errors import BadPiece, WoodmathError
 from woodmath.piece_kinds import Kind, Reading, as_written, cut_short, is_huge, nearest
 from woodmath.piece_over import read_over
-from woodmath.piece_sizes import SHOP, entries_of, paths_of, with_lengths
+from woodmath.piece_sizes import NOT_OF_THE_PIECE, entries_of, paths_of, with_lengths
 from woodmath.piece_values import Length
 from woodmath.scaling import read_scale, scale_for, scaled
 
@@ -58,7 +58,7 @@ class Origin:
     scale : Fraction
         How many times as long every scaled length becomes.
     rows : tuple of Inherited
-        Every length of the piece itself; the shop's are not among them.
+        Every length of the piece itself; those of the shop and of what lies in it are not among them.
     """
 
     source: Piece
@@ -133,7 +133,7 @@ def origin_of(piece: Piece, source: Piece, scale: Fraction, given: Mapping[str, 
     rows = []
     gone = {key: entry for key, entry in before.items() if key not in after}
     for key, entry in {**after, **gone}.items():
-        if entry.path.split(".")[0] in SHOP:
+        if entry.path.split(".")[0] in NOT_OF_THE_PIECE:
             continue
         drawn, became = before.get(key), after.get(key)
         old = source.rule.convert(drawn.length, to=piece.rule) if drawn and drawn.length is not None else None

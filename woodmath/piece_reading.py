@@ -110,6 +110,10 @@ class Rows(Kind):
 
     def read(self, given: object, key: str, reading: Reading) -> tuple[Table, ...] | None:
         """Return those rows that have no fault."""
+        if isinstance(given, dict):
+            words = f"write [[{key}]] over each of them, with two brackets on both sides ({self.meaning})."
+            reading.refuse(key, given, words)
+            return None
         if not isinstance(given, list) or not all(isinstance(row, dict) for row in given):
             reading.refuse(key, given, f"give a list of small tables, such as {self.example(reading.rule)}.")
             return None

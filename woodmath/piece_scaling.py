@@ -23,12 +23,10 @@ from woodmath.parts import parts_of
 from woodmath.piece_origin import Inherited, Origin
 from woodmath.rule import Rule
 from woodmath.scaling import mass_ratio, scale_for, scaled, slenderness
+from woodmath.weighing import mass_shown
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
-
-KILOGRAMS_IN_A_POUND = 0.45359237
-"""Exactly (international yard and pound agreement, 1959; from memory)."""
 
 _HOW = {
     "scaled": "scaled",
@@ -232,29 +230,6 @@ def mass_of(piece: Piece) -> float:
             f"{piece.name} does not say what it is made of. Add [timber] with its species to the file."
         )
     return mass(_volume(piece), piece.timber.kilograms_per_cubic_metre, unit=piece.rule.unit)
-
-
-def mass_shown(kilograms: float, rule: Rule) -> str:
-    """Return a mass as it is read beside a rule: in pounds beside one in inches, else in kilograms.
-
-    Parameters
-    ----------
-    kilograms : float
-        0 or more.
-    rule : Rule
-        Of the piece.
-
-    Returns
-    -------
-    str
-        With its unit.
-
-    >>> mass_shown(10, Rule.inches(16)), mass_shown(10, Rule.millimetres(1))
-    ('22 lb', '10 kg')
-    """
-    if rule.unit == "inch":
-        return f"{number_shown(kilograms / KILOGRAMS_IN_A_POUND, 1)} lb"
-    return f"{number_shown(kilograms, 1)} kg"
 
 
 def _volume_shown(volume: float, rule: Rule) -> str:

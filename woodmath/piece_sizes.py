@@ -14,6 +14,8 @@ ATable = TypeVar("ATable", bound=Table)
 
 SHOP = ("tools", "boards")
 """Tables that tell of the shop and not of the piece."""
+NOT_OF_THE_PIECE = (*SHOP, "load")
+"""Tables of which no length is one of the piece's own sizes."""
 
 
 @dataclass(frozen=True)

@@ -19,6 +19,7 @@ from woodmath import piece_as_made
 from woodmath.errors import BadLength, BadPiece
 from woodmath.piece_file import parsed
 from woodmath.piece_kinds import Kind
+from woodmath.piece_load import Mass
 from woodmath.piece_places import Path as Place
 from woodmath.piece_places import value_places
 from woodmath.piece_reading import Rows, Table, dotted, kinds_of
@@ -66,11 +67,14 @@ def piece_text(piece: Piece) -> str:
 def _lines_of(table: Table, named: str, rule: Rule) -> Iterator[str]:
     """Yield the lines of a table: its own keys first, then the tables within it."""
     within: list[tuple[str, Kind, Table]] = []
+    listed: list[tuple[str, Rows, tuple[Table, ...]]] = []
     usual = {each.name: each.default for each in dataclasses.fields(table)}
     for name, kind in kinds_of(type(table)).items():
         value = getattr(table, name)
         if isinstance(value, Table):
             within.append((dotted(named, name), kind, value))
+        elif isinstance(kind, Rows) and not named:
+            listed.append((name, kind, value))
         elif value != usual[name]:
             yield from _line(name, kind, value, rule)
     for name, kind, value in within:
@@ -79,6 +83,11 @@ def _lines_of(table: Table, named: str, rule: Rule) -> Iterator[str]:
             yield ""
             yield _remarked(f"[{name}]", kind.meaning)
             yield from inner
+    for name, rows, each in listed:
+        for row in each:
+            yield ""
+            yield _remarked(f"[[{name}]]", rows.meaning)
+            yield from _lines_of(row, name, rule)
 
 
 def _line(name: str, kind: Kind, value: object, rule: Rule) -> Iterator[str]:
@@ -149,6 +158,8 @@ def shown(kind: Kind, value: object, rule: Rule) -> str:
             if rule.read(mark) == value:
                 return mark
         return format(Fraction(value), "f") if isinstance(value, int) else f"{value!r}"
+    if isinstance(kind, Mass) and isinstance(value, (int, float)):
+        return kind.shown(value, rule)
     if isinstance(kind, RuleMark) and isinstance(value, Rule):
         size = value.mark_size
         return f"1/{size.denominator} in" if value.unit == "inch" else f"{value.mark(value.one_mark)} mm"
@@ -178,7 +189,7 @@ def written(kind: Kind, value: object, rule: Rule) -> str:
     if isinstance(kind, Lengths) and isinstance(value, tuple):
         return f"[{', '.join(written(Length(kind.meaning), each, rule) for each in value)}]"
     text = shown(kind, value, rule)
-    return _in_quotes(text) if isinstance(kind, (Length, RuleMark, Words, Choice)) else text
+    return _in_quotes(text) if isinstance(kind, (Length, Mass, RuleMark, Words, Choice)) else text
 
 
 def changed_text(text: str, path: Place, value: str | float | list[str] | None) -> str:
@@ -241,12 +252,21 @@ def _edited(text: str, path: Place, value: str | float | list[str] | None) -> st
     line = f"{path[-1]} = {_as_toml(value)}{end_of_line}"
     if len(path) == 1:
         return line + text
-    name = ".".join(map(str, path[:-1]))
     whole = text if text.endswith("\n") or not text else f"{text}{end_of_line}"
-    header = re.search(rf"^[ \t]*\[{re.escape(name)}\].*\n", whole, re.MULTILINE)
+    row = path[-2] if isinstance(path[-2], int) else None
+    name = ".".join(map(str, path[:-1] if row is None else path[:-2]))
+    header = _header(whole, name, row)
     if header:
         return f"{whole[: header.end()]}{line}{whole[header.end() :]}"
     return f"{whole}{end_of_line}[{name}]{end_of_line}{line}"
+
+
+def _header(text: str, name: str, row: int | None) -> re.Match[str] | None:
+    """Return the line over a table, or over one row of a list whose rows are tables."""
+    if row is None:
+        return re.search(rf"^[ \t]*\[{re.escape(name)}\].*\n", text, re.MULTILINE)
+    found = list(re.finditer(rf"^[ \t]*\[\[{re.escape(name)}\]\].*\n", text, re.MULTILINE))
+    return found[row] if row < len(found) else None
 
 
 def _with(given: dict[str, object], path: Place, value: object) -> dict[str, object]:
