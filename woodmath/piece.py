@@ -25,10 +25,12 @@ from woodmath.piece_kinds import MOST_FAULTS, Reading, as_written
 from woodmath.piece_load import Load
 from woodmath.piece_origin import Origin, origin_of, scaled_over
 from woodmath.piece_reading import NOT_A_KEY, Group, Rows, Table, keys_of, read_table, tables_of
+from woodmath.piece_rocking import rocking_body_of
 from woodmath.piece_shop import NO_BOARDS, UNLISTED, Boards, Timber, Tools
 from woodmath.piece_tables import Bit, End, Joint, Post, Rocker, Side
 from woodmath.piece_values import RuleMark, Words
 from woodmath.post_joint import PostJoint
+from woodmath.rocking import RockingBody
 from woodmath.rule import Rule
 
 APART = (*piece_origin.KEYS, piece_as_made.KEY)
@@ -296,6 +298,31 @@ class Piece(Table):
                 f"({', '.join(keys_of(Rocker))}), or open a piece that rocks."
             )
         return Ellipse.from_rocker(self.rocker.length, self.rocker.rise, self.rocker.bottom_radius)
+
+    def rocking_body(self, load: bool = False) -> RockingBody:
+        """Return the piece as one stiff body that rocks, by its weight and its rockers.
+
+        Parameters
+        ----------
+        load : bool
+            Whether what its file lists under [[load]] lies in it.
+
+        Returns
+        -------
+        RockingBody
+            In metres and kilograms.
+
+        Raises
+        ------
+        ImpossibleShape
+            If the piece has no rockers, names no timber, or makes no case.
+
+        Source: `woodmath.piece_rocking`.
+
+        >>> Piece.demo("cat-bed").rocking_body(load=True).is_stable
+        True
+        """
+        return rocking_body_of(self, load)
 
     def findings(self) -> Remarks:
         """Return the master's remarks on the piece: what must stop, then cautions, then notes.
