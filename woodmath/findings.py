@@ -17,6 +17,7 @@ from woodmath.findings_case import bottom_findings, case_findings
 from woodmath.findings_foot import foot_findings
 from woodmath.findings_joint import bit_width_findings, joint_findings
 from woodmath.findings_rocker import rocker_findings
+from woodmath.findings_rocking import rocking_findings
 from woodmath.post_joint import usual_thickness
 from woodmath.wall_findings import THIN_WALL
 
@@ -55,6 +56,7 @@ def findings_of(piece: Piece) -> Remarks:
         *_rack(piece),
         *_panels(piece),
         *rocker_findings(piece),
+        *rocking_findings(piece),
         *foot_findings(piece),
         *case_findings(piece),
         *bottom_findings(piece),

@@ -8,6 +8,9 @@ from woodmath import (
     plate_scale,
     post_joint,
     regular_mitre,
+    rocker_choice,
+    rocking,
+    rocking_measured,
     running_marks,
     scaling,
     setting_out,
@@ -34,6 +37,7 @@ from woodmath.views.hole_rows import row_of_holes
 from woodmath.views.level_bottom import bottom_between_sides
 from woodmath.views.piece import whole_piece
 from woodmath.views.post_joint import post_section
+from woodmath.views.rocker_for_a_wish import rocker_for_a_wish
 from woodmath.views.running_marks import running_marks_compared
 from woodmath.views.setting_out import four_posts
 from woodmath.views.setting_out_dividers import dividers_and_datum
@@ -73,6 +77,10 @@ __all__ = [
     "post_net",
     "post_section",
     "regular_mitre",
+    "rocker_choice",
+    "rocker_for_a_wish",
+    "rocking",
+    "rocking_measured",
     "row_of_holes",
     "running_marks",
     "running_marks_compared",

@@ -37,7 +37,7 @@ def rocking_body_of(piece: Piece, load: bool = False) -> RockingBody:
 
     >>> from woodmath.piece import Piece
     >>> round(rocking_body_of(Piece.demo("cat-bed")).period(), 2)
-    0.75
+    0.79
     """
     ellipse = piece.ellipse()
     whole = mass.whole(piece, load=load)

@@ -29,6 +29,16 @@ if TYPE_CHECKING:
     from woodmath.piece import Piece
     from woodmath.piece_tables import Rocker
 
+__all__ = [
+    "ChosenRocker",
+    "WayOut",
+    "Wish",
+    "choose_rocker",
+    "half_chord_derivation",
+    "least_heel_angle_derivation",
+    "ways_out",
+]
+
 WishName = Literal["period", "rolling_limit", "rise"]
 
 _STEEPEST = 89.0
@@ -104,7 +114,7 @@ class ChosenRocker:
 
     >>> from woodmath.piece import Piece
     >>> found = choose_rocker(Piece.demo("cat-bed"), Wish(period=0.8, rolling_limit=25, rise=2))
-    >>> round(found.body.period(), 9), round(found.body.rolling_limit, 9), round(found.rocker.rise, 9)
+    >>> round(found.body.period(), 9), round(found.body.rolling_limit, 9), found.rocker.rise
     (0.8, 25.0, 2.0)
     """
 

@@ -34,7 +34,7 @@ _SHORTEST = 20.0
 def _draw(rule: Rule, settings: Settings) -> Drawing:
     piece = settings["piece"]
     if not isinstance(piece, Piece) or piece.rocker is None:
-        raise UnknownName("rocker_choice draws a piece on rockers. Open one with Piece.read.")
+        raise UnknownName("rocker_for_a_wish draws a piece on rockers. Open one with Piece.read.")
     load = settings["load"] == "loaded"
     try:
         wish = Wish(number(settings, "period"), number(settings, "rolling_limit"), number(settings, "rise"))
@@ -278,8 +278,8 @@ def _start(piece: Piece) -> Settings:
     }
 
 
-rocker_choice = View(
-    name="rocker_choice",
+rocker_for_a_wish = View(
+    name="rocker_for_a_wish",
     draw=_draw,
     controls=(
         StepControl("period", "period", "s", Fraction(2, 5), Fraction(2), Fraction(1, 100)),

@@ -1,0 +1,112 @@
+"""The card that says how a piece rocks: how firmly it stands, how long it swings, how far it may go."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from woodmath.board_measure import metre_in
+from woodmath.card import Card
+from woodmath.case import Case
+from woodmath.finding import size
+from woodmath.mass import floor_level
+from woodmath.numbers_as_written import number_shown
+from woodmath.rocking import RockingBody
+
+if TYPE_CHECKING:
+    from woodmath.piece import Piece
+
+_SWING = 10.0
+"""Degrees: so far it is let go for the great swing, where it may."""
+_ASKEW = 0.05
+"""Degrees: less is written as none."""
+_NOT_AT_ALL = "it goes over"
+_NOT_SO_FAR = "rolls less far"
+
+
+def rocking_card(piece: Piece) -> Card:
+    """Return the card that says how a piece rocks, empty and with what lies in it.
+
+    Parameters
+    ----------
+    piece : Piece
+        With rockers, both pairs of panels and its timber.
+
+    Returns
+    -------
+    Card
+        Lengths as the rule reads them; the rest in seconds, degrees, joules and newtons.
+
+    Raises
+    ------
+    ImpossibleShape
+        If it has no rockers, names no timber, or makes no case.
+
+    Source: `woodmath.rocking`.
+
+    >>> from woodmath.piece import Piece
+    >>> rocking_card(Piece.demo("cat-bed")).rows[3]
+    ('a small swing, there and back', '0.79 s', '0.83 s')
+    """
+    bodies = [piece.rocking_body()]
+    columns = ["empty"]
+    if piece.load:
+        bodies.append(piece.rocking_body(load=True))
+        columns.append("with its load")
+    told = [_column(piece, body) for body in bodies]
+    rim = size(piece.rule, piece.rule.nearest(_rim(piece)))
+    names = (
+        "centre of gravity over the floor",
+        "as round at the bottom as",
+        "it stands until the weight is higher by",
+        "a small swing, there and back",
+        f"let go at {_SWING:g}°, there and back",
+        "comes to rest",
+        "rolls back from",
+        "goes over at, turning on its heel",
+        "work to bring it over",
+        f"push at the rim, {rim} up, to bring it over",
+        f"grip of the floor for a swing of {_SWING:g}°",
+    )
+    return Card(
+        "How it rocks",
+        "By its weight and its rockers, without slip on a hard level floor. Lengths in "
+        f"{'inches' if piece.rule.unit == 'inch' else 'millimetres'}.",
+        ("what", *columns),
+        tuple((name, *(column[number] for column in told)) for number, name in enumerate(names)),
+        notes=(
+            "A carpet shortens the swinging and changes its time; on a sloping floor it leans further than the "
+            "floor, and tips sooner to that side. Keep fingers and paws from under the rockers. Who climbs in or "
+            "stands on the rim is not in these numbers: they compare one rocker with another, and promise nothing.",
+        ),
+        numeric=tuple(range(1, 1 + len(columns))),
+    )
+
+
+def _rim(piece: Piece) -> float:
+    """Return how high the rim of the case stands over the floor, in the piece's unit."""
+    case = Case.of(piece)
+    return case.at(case.panel[1])[1] - floor_level(piece)
+
+
+def _column(piece: Piece, body: RockingBody) -> tuple[str, ...]:
+    metre, rule = metre_in(piece.rule.unit), piece.rule
+
+    def length(metres: float) -> str:
+        return size(rule, rule.nearest(metres * metre))
+
+    stands = (length(body.centre_height), length(body.ellipse.radius_at_bottom))
+    if not body.is_stable:
+        return (*stands, _NOT_AT_ALL, *("" for _ in range(8)))
+    far = body.rolling_limit > _SWING
+    return (
+        *stands,
+        length(body.stiffness_margin),
+        f"{number_shown(body.period(), 2)} s",
+        f"{number_shown(body.period(_SWING), 2)} s" if far else _NOT_SO_FAR,
+        f"{number_shown(abs(body.rest_tilt), 1)}° askew" if abs(body.rest_tilt) >= _ASKEW else "upright",
+        f"{number_shown(body.rolling_limit, 1)}°",
+        f"{number_shown(body.tip_angle, 1)}°",
+        f"{number_shown(body.barrier, 1)} J",
+        f"{number_shown(body.push(_rim(piece) / metre), 0)} N",
+        number_shown(body.friction_needed(_SWING), 2) if far else _NOT_SO_FAR,
+    )
