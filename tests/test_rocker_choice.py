@@ -7,6 +7,7 @@ import re
 from dataclasses import replace
 
 import pytest
+from benchmarks.choice_speed import compared
 from derivation_checks import assert_every_step_follows
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -102,6 +103,13 @@ def test_the_choice_does_not_depend_on_the_unit_of_the_rule() -> None:
     found = choose_rocker(bed, Wish(period=0.8, rolling_limit=25, rise=2), load=True)
     assert found.body.ellipse.half_length * 1000 / 25.4 == pytest.approx(found.ellipse.half_length, rel=1e-12)
     assert found.ellipse.pin_spacing < found.ellipse.loop / 2
+
+
+def test_the_search_takes_a_moment_and_agrees_with_a_general_root_finder_over_an_integrated_motion() -> None:
+    told = compared()
+    assert told.apart < 1e-6
+    assert told.ours < told.plain
+    assert max(told.ours, told.refused) < 0.2
 
 
 def test_a_piece_without_rockers_is_told_so() -> None:
