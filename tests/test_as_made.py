@@ -66,7 +66,7 @@ def test_sides_that_were_cut_to_a_lower_end_must_be_made_again_with_the_numbers(
     assert "the side panels" in stops(piece)
     remark = told(piece)["the side panels"]
     # By hand, Pythagoras: 8.25 and 1.25 outward make 8.344, a whole 8 1/4 where 8 and 1.25 made 8.097.
-    assert "width, along the post 8 1/8 and 0.028 under → 8 3/8 and 0.031 under" in remark.reason
+    assert "width, along the post 8 1/8 and half a mark under → 8 3/8 and half a mark under" in remark.reason
     assert "must be made again" in remark.remedy
     assert "the end panels" not in told(piece)
 

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from woodmath.boards_on_hand import Blank, Fitting, Region, StockBoard, fit
+from woodmath.boards_on_hand import PLANED_AWAY, Blank, Fitting, Region, StockBoard, fit
 from woodmath.errors import ImpossibleShape
 
 sizes = st.floats(0.5, 40, allow_nan=False)
@@ -106,6 +106,62 @@ def test_a_thin_blank_leaves_the_thick_board_alone_while_there_is_a_thin_one():
     fitted = fit([Blank("end", 20, 8, 0.875), Blank("end", 20, 8, 0.875)], boards, kerf=0.125)
     assert {each.board for each in fitted.blanks} == {"thin"}
     assert [board.name for board in fitted.untouched] == ["thick"]
+
+
+def test_a_board_is_kept_for_blanks_of_its_own_thickness_even_from_a_longer_thin_one():
+    boards = [StockBoard("three quarters", 30, 6, 0.75), StockBoard("inch", 24, 6, 1)]
+    wanted = [Blank("long lath", 22, 5, 0.5), Blank("short end", 20, 5, 0.75), Blank("rocker", 19, 5, 1)]
+    fitted = fit(wanted, boards, kerf=0.125)
+    assert {(each.board, each.name) for each in fitted.blanks} == {
+        ("three quarters", "short end"),
+        ("inch", "rocker"),
+    }
+    assert [blank.name for blank in fitted.missing] == ["long lath"]
+
+
+def test_a_thin_board_that_is_shorter_is_taken_before_a_thick_one_that_is_longer():
+    boards = [StockBoard("thick", 96, 6, 2), StockBoard("thin", 20, 6, 0.5)]
+    fitted = fit([Blank("lath", 19, 5, 0.5)], boards, kerf=0.125)
+    assert [each.board for each in fitted.blanks] == ["thin"]
+    assert [board.name for board in fitted.untouched] == ["thick"]
+
+
+def test_a_little_planing_comes_before_thinning_thick_stock():
+    """What may be planed down is had first, though the blank that thins thick stock is the longer one."""
+    boards = [StockBoard("inch", 24, 6, 1)]
+    fitted = fit([Blank("lath", 22, 5, 0.5), Blank("end", 20, 5, 0.875)], boards, kerf=0.125)
+    assert [each.name for each in fitted.blanks] == ["end"]
+    assert PLANED_AWAY * 0.875 >= 1 > PLANED_AWAY * 0.5
+
+
+def test_thick_stock_is_thinned_when_nothing_else_is_left():
+    boards = [StockBoard("inch", 48, 6, 1)]
+    fitted = fit([Blank("lath", 22, 5, 0.5), Blank("end", 20, 5, 1)], boards, kerf=0.125)
+    assert [each.name for each in fitted.blanks] == ["end", "lath"]
+
+
+def test_a_blank_that_comes_later_and_is_longer_is_never_ripped_from_a_section_too_short_for_it():
+    """Thin stock is wanted first for the short blank; the longer one that comes down to it needs its own section."""
+    board = StockBoard("inch", 48, 12, 1)
+    fitted = fit([Blank("short", 10, 5, 1), Blank("long", 30, 5, 0.875)], [board], kerf=0.125)
+    places = {each.name: (each.along, each.across, each.length) for each in fitted.blanks}
+    assert places == {"short": (0.0, 0.0, 10), "long": (10.125, 0.0, 30)}
+    assert_nothing_is_lost(fitted)
+
+
+@settings(max_examples=100, deadline=None)
+@given(wanted=blanks, listed=board_sizes)
+def test_blanks_that_want_thinner_stock_take_no_board_from_those_of_its_own_thickness(wanted, listed):
+    boards = boards_of(listed)
+    for thickness in {board.thickness for board in boards}:
+        own = [Blank(f"own {n}", blank.length, blank.width, thickness) for n, blank in enumerate(wanted)]
+        thinner = [
+            Blank(f"thin {n}", each.length, each.width, thickness / 3) for n, each in enumerate(wanted)
+        ]
+        alike = [board for board in boards if board.thickness == thickness]
+        alone = {each.name for each in fit(own, alike, 0.125).blanks}
+        together = {each.name for each in fit([*own, *thinner], alike, 0.125).blanks}
+        assert alone <= together
 
 
 def test_the_grain_is_never_turned_to_make_a_blank_fit():

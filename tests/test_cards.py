@@ -27,6 +27,7 @@ from woodmath.derivation import Derivation
 from woodmath.ellipse import bottom_radius_derivation, rocker_derivation
 from woodmath.errors import ImpossibleShape
 from woodmath.gauge_card import MEASURED, gauge_card, settings_of
+from woodmath.numbers_as_written import read_number
 from woodmath.order_of_work import order_card, steps_of
 from woodmath.parts import parts_of
 from woodmath.piece import Piece
@@ -153,6 +154,26 @@ def test_the_cut_list_counts_weighs_and_measures_every_part(piece: Piece) -> Non
         assert line.kilograms == pytest.approx(line.wood * piece.timber.kilograms_per_cubic_metre)
 
 
+def test_the_hands_of_all_copies_are_counted_on_the_card_and_in_the_table() -> None:
+    numbers = {row[0]: row[1] for row in cut_list_card(CAT_BED, 3).rows}
+    assert numbers["post"] == "12 (6 left, 6 right)"
+    assert numbers["rocker"] == "6 (3 pairs, face sides outward)"
+    assert numbers["side panel"] == "6"
+    table = {row["part"]: row["hands"] for row in csv.DictReader(io.StringIO(cut_list_csv(CAT_BED, 3)))}
+    assert table["post"] == "6 left, 6 right" and table["rocker"] == "3 pairs, face sides outward"
+    assert {row[0]: row[1] for row in cut_list_card(CAT_BED).rows}[
+        "rocker"
+    ] == "2 (a pair, face sides outward)"
+
+
+def test_the_order_of_work_says_that_it_is_for_each_of_several_pieces() -> None:
+    one, three = order_card(CAT_BED), order_card(CAT_BED, 3)
+    assert "each piece" not in one.lead and "each piece" not in one.rows[0][1]
+    assert "for each piece; 3 are made" in three.lead
+    assert three.rows[0][1].startswith("Saw out the blanks for each piece: 4 posts, 2 end panels")
+    assert three.rows[1:] == one.rows[1:]
+
+
 def test_three_beds_take_three_times_the_wood_of_one() -> None:
     for one, three in zip(cut_lines(CAT_BED), cut_lines(CAT_BED, 3), strict=True):
         assert three.count == 3 * one.count
@@ -234,6 +255,17 @@ def test_alike_blanks_that_are_missing_are_counted_and_not_listed_one_by_one() -
     assert max(counts) > 1 and "strip" not in note
 
 
+def test_the_plan_of_the_boards_says_which_board_is_thinned_and_how() -> None:
+    card = fitting_card(replace(CAT_BED, boards=Boards((Board(1.75, 9.5, 240, 2), Board(1.0, 9.5, 240, 2)))))
+    assert "thick stock is thinned only when nothing else is left" in card.lead
+    told = {
+        row[2].split(",")[0].rstrip(" 0123456789"): row[2] for row in card.rows if row[2] != "stays whole"
+    }
+    assert told["end panel"].endswith(", plane to 7/8")
+    assert told["end cleat"].endswith(", resaw or plane to 1/2")
+    assert "to 1" not in told["rocker"].split("×")[1]
+
+
 def test_what_no_board_is_left_for_is_said() -> None:
     few = replace(CAT_BED, boards=Boards((Board(0.875, 9.5, 30),)))
     assert fitting_card(few).notes[0].startswith("No board on hand is left for:")
@@ -260,13 +292,35 @@ def test_the_count_ends_where_the_second_mortise_opens_into_the_first() -> None:
 
 def test_the_turns_say_from_where_they_are_counted() -> None:
     counts, _ = boring_cards(CAT_BED)
-    assert counts.rows[0] == ("end's mortises", "1 1/4", "15", "18.75", "1 9/16", "1/2")
+    assert counts.rows[0] == ("end's mortises", "1 1/4", "15", "18 3/4", "1 9/16", "1/2")
     assert "lips" in counts.columns[2] and "screw" in counts.columns[3]
 
 
 def test_a_screw_longer_than_the_wall_is_told() -> None:
     counts, _ = boring_cards(changed(CAT_BED, "bit", point_length=0.625))
-    assert any("stop 1/8 or more short" in note for note in counts.notes)
+    # 1 3/4 of post less 5/8 of screw leaves 1 1/8, and a mark of it stays whole: 1 1/16, at twelve turns to the inch.
+    assert any("to a hole 1 1/16 deep and no deeper" in note for note in counts.notes)
+    assert counts.rows[0][1:5] == ("1 1/4", "12 3/4", "20 1/4", "1 11/16")
+
+
+def test_a_screw_that_comes_through_is_told_on_the_card_as_it_is_in_the_remarks() -> None:
+    bed = changed(CAT_BED, "bit", point_length=1.0)
+    (stop,) = (found for found in bed.findings() if found.place == "the bottom of the mortises")
+    deepest = re.findall(r"Bore to ([\d/ ]+) or less", stop.remedy)[0]
+    counts, _ = boring_cards(bed)
+    assert any(f"to a hole {deepest} deep" in note for note in counts.notes)
+
+
+@pytest.mark.parametrize("lead", [2.54, 2.0, 1.7, 3.3])
+def test_turns_are_printed_as_whole_ones_and_quarters_and_lie_within_an_eighth(lead: float) -> None:
+    box = changed(LOG_BOX, "bit", threads_per_inch=25.4 / lead)
+    bit = box.auger_bit()
+    counts, _ = boring_cards(box)
+    depths = {row.name.rsplit(" ", 1)[0]: row.depth for row in mortises_of(box)}
+    for row, depth in zip(counts.rows, depths.values(), strict=True):
+        for told, counted_from in zip(row[2:4], ("lips", "screw"), strict=True):
+            assert re.fullmatch(r"\d+( (1/4|1/2|3/4))?", told)
+            assert abs(read_number(told) - bit.turns(depth, counted_from)) <= 0.125 + 1e-9
 
 
 @every_piece
@@ -320,3 +374,14 @@ def test_each_half_of_the_ellipse_comes_from_the_rule_that_gives_it() -> None:
 def test_a_piece_without_rockers_or_splay_is_not_told_of_them() -> None:
     told = " ".join(f"{step.what} {step.caution}" for step in steps_of(LOG_BOX))
     assert not re.search(r"rocker|wedge|bevel, |slope", told)
+    for card in cards_of(LOG_BOX):
+        cells = (*card.columns, *(cell for row in card.rows for cell in row))
+        told = " ".join((card.title, card.lead, *card.notes, *cells))
+        assert not re.search(r"rocker|wedge|slop|lean(s|ing)\b|splay", told), card.title
+
+
+def test_without_boards_in_the_file_wide_blanks_are_glued_up_by_what_the_maker_has() -> None:
+    (told,) = (step for step in steps_of(LOG_BOX) if "Glue up what is wider" in step.what)
+    assert "end panel 326, side panel 326, bottom board 338" in told.what and "label" in told.caution
+    boards = Boards((Board(26.0, 400.0, 2000.0), Board(45.0, 400.0, 2000.0)))
+    assert not any("Glue up" in step.what for step in steps_of(replace(LOG_BOX, boards=boards)))

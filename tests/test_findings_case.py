@@ -69,7 +69,7 @@ PROVOKED = [
         changed(CAT_BED, "bottom", cleat=0.0, clearance=0.0625),
         "caution",
         "what the bottom rests on",
-        "3/8 and 0.025 under above the panels' lower edge",
+        "3/8 and half a mark under above the panels' lower edge",
     ),
     (
         changed(CAT_BED, "bottom", cleat=0.0, clearance=0.0625),

@@ -18,17 +18,27 @@ import sample_packet
 from hypothesis import given
 from hypothesis import strategies as st
 from raster_reading import need_poppler, words_on
-from sheet_checks import assert_it_can_be_read
+from sheet_checks import assert_it_can_be_read, words_of
 
 from woodmath import packet as packet_module
+from woodmath.drawings_on_paper import NOT_TO_BE_CUT
 from woodmath.errors import NotWritten, UnknownName
 from woodmath.harmless_names import file_name, one_line, unlike_names
-from woodmath.packet import Contents, Packet, contents_of, packet_from, packet_of, write_packet
+from woodmath.packet import (
+    STOPPED,
+    STOPPED_DRAWING,
+    Contents,
+    Packet,
+    contents_of,
+    packet_from,
+    packet_of,
+    write_packet,
+)
 from woodmath.paper import PAPERS
 from woodmath.pattern_svg import pattern_svg
 from woodmath.pens import PENS
 from woodmath.piece import Piece
-from woodmath.piece_file import demo_names
+from woodmath.piece_file import demo_names, demo_text
 from woodmath.school.packet_run import main
 
 HOSTILE = "../<b>a\"bed' & /etc\\\x00\x1b[31m\u202e nul: (ü½) \\) endobj"
@@ -83,7 +93,8 @@ def test_every_page_can_be_read_and_is_counted(paper: str) -> None:
 def test_another_reader_finds_the_words_in_the_file() -> None:
     need_poppler()
     pdf = sample().pdf()
-    assert "A rocking bed for the workshop cat The piece. Drawn to fit" in words_on(pdf, 1)
+    assert "A rocking bed for the workshop cat Stopped: nothing is to be cut" in words_on(pdf, 1)
+    assert "The piece. Drawn to fit" in words_on(pdf, 1)
     assert "Post 4 14 x 1¾ x 1¾" in words_on(pdf, 2)
     assert "The rocker <left> / right" in words_on(pdf, 7)
 
@@ -132,11 +143,120 @@ def test_a_packet_is_a_file_to_print_a_table_and_the_patterns(tmp_path: Path) ->
     assert written[1].read_bytes() == b"part,number\r\npost,4\r\n"
 
 
+def test_every_sheet_of_a_piece_that_is_stopped_says_so_and_the_first_ones_say_why() -> None:
+    packet = sample()
+    assert [stop.place for stop in packet.stops] == ["the post"]
+    for sheet in packet.sheets:
+        assert STOPPED in {words.text for words in words_of(sheet)}
+    for _, drawing in packet.patterns:
+        assert STOPPED_DRAWING in drawing
+    need_poppler()
+    pdf = packet.pdf()
+    first, card = words_on(pdf, 1), words_on(pdf, 2)
+    for told in (first, card):
+        assert NOT_TO_BE_CUT in told and "The mortise needs 1⅜ and the post is 1¼." in told
+    # The stop stands before the picture, and what is worth knowing after it.
+    assert (
+        first.index("The mortise needs")
+        < first.index("Drawn to fit")
+        < first.index("What the master remarks")
+    )
+
+
+def test_a_piece_that_nothing_stops_is_not_marked() -> None:
+    contents = sample_packet.contents()
+    packet = packet_from(replace(contents, remarks=contents.remarks[1:]))
+    assert packet.stops == ()
+    for sheet in packet.sheets:
+        assert not any("Stopped" in words.text for words in words_of(sheet))
+    assert not any("Stopped" in drawing for _, drawing in packet.patterns)
+
+
+def test_a_warning_on_a_pattern_s_drawing_stands_over_it_and_moves_nothing_of_it() -> None:
+    plain, warned = (
+        ElementTree.fromstring(pattern_svg(sample_packet.small_pattern(), 25.4, "A bed", warning))
+        for warning in ("", STOPPED_DRAWING)
+    )
+    texts = list(warned.iter(f"{SVG}text"))
+    assert [text.text for text in texts][-1] == STOPPED_DRAWING
+    assert float(texts[-1].attrib["y"]) < min(float(text.attrib["y"]) for text in texts[:-1])
+    assert float(warned.attrib["height"][:-2]) > float(plain.attrib["height"][:-2])
+
+
+def saved(folder: Path, name: str = "my-bed.toml", **changes: str) -> Path:
+    text = demo_text("cat-bed")
+    for old, new in changes.items():
+        text = re.sub(rf"^{old} = \S+( \S+\")?", f'{old} = "{new}"', text, flags=re.MULTILINE)
+    file = folder / name
+    file.parent.mkdir(exist_ok=True)
+    file.write_text(text, encoding="utf-8")
+    return file
+
+
+def test_the_terminal_says_where_everything_is_and_what_to_open_first(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    saved(tmp_path)
+    assert main(["my-bed.toml", "--to", "bench"]) == 0
+    told = capsys.readouterr().out
+    printed = tmp_path.resolve() / "bench" / "a-rocking-bed-for-the-workshop-cat-packet-a4.pdf"
+    assert re.search(
+        rf"^Open first, and print at 100 % \(\d+ pages\):  {re.escape(str(printed))}$", told, re.M
+    )
+    assert str(printed.with_name("patterns")) in told
+    assert "older packet" not in told and "Stop" not in told
+    assert main(["my-bed.toml", "--to", "bench"]) == 0
+    assert f"An older packet of this piece lay in {printed.parent}; this one was written over it." in (
+        capsys.readouterr().out
+    )
+
+
+def test_the_terminal_gives_the_stops_in_their_own_words(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = saved(tmp_path, point_length="1")
+    stops = [finding for finding in Piece.read(file).findings() if finding.severity == "stop"]
+    assert stops
+    assert main([str(file), "--to", str(tmp_path)]) == 0
+    told = capsys.readouterr().out
+    assert NOT_TO_BE_CUT in told
+    for stop in stops:
+        assert str(stop) in told.splitlines()
+
+
+@pytest.mark.parametrize(
+    ("given", "lies_at"),
+    [
+        ("my-bed", "my-bed.toml"),
+        ("my-bed", "notebooks/my-bed.toml"),
+        ("my-bed.toml", "notebooks/my-bed.toml"),
+    ],
+)
+def test_a_name_that_is_nearly_a_file_s_is_answered_with_the_file(
+    given: str,
+    lies_at: str,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    saved(tmp_path, lies_at)
+    assert main([given]) == 1
+    meant = Path(lies_at)
+    assert (
+        capsys.readouterr().err
+        == f"There is no piece {given}, but there is a file {meant}. Give that name.\n"
+    )
+
+
 def test_a_packet_replaces_its_older_self_and_touches_nothing_else(tmp_path: Path) -> None:
     (tmp_path / "patterns").mkdir()
     mine = tmp_path / "patterns" / "my own.svg"
     mine.write_bytes(b"mine")
+    assert not sample().replaces(tmp_path)
     first = write_packet(sample(), tmp_path)
+    assert sample().replaces(tmp_path)
     before = everything_in(tmp_path)
     first[0].write_bytes(b"old")
     write_packet(sample(), tmp_path)

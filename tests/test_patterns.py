@@ -9,7 +9,7 @@ import pytest
 from picture_checks import assert_no_texts_overlap, assert_sound
 
 from woodmath.case import Case
-from woodmath.drawing import Line, Wood
+from woodmath.drawing import Label, Line, Wood
 from woodmath.paper import UNITS_IN_A_MILLIMETRE
 from woodmath.pattern import KnownLength, Pattern
 from woodmath.patterns import patterns_of
@@ -139,6 +139,33 @@ def test_the_shoulder_is_level_round_the_post() -> None:
     depths = (case.square, case.square, 0.0, 0.0, case.square)
     for (_, along), depth in zip(shoulder.points, depths, strict=True):
         assert case.at(along, depth)[1] == pytest.approx(0.0, abs=1e-12)
+
+
+def test_the_stick_and_the_post_say_where_the_foots_tenon_ends_and_where_the_post_is_sawn() -> None:
+    # The tenon is 3/4 long, upright; along the post that is 0.759, where 8 up are 8.097 along (by hand, Pythagoras).
+    # The post is cut to 14, and foot, panel and top take 13.097 of it: 0.903 stand below the datum.
+    for name in ("Story stick", "Post, left hand", "Post, right hand"):
+        texts = [shape.text for shape in pattern(CAT_BED, name).drawing.shapes if isinstance(shape, Label)]
+        assert texts[texts.index("foot's tenon ends, level") - 1] == "3/4 below"
+        assert texts[texts.index("lower end of the post") - 1] == "7/8 below"
+    lengths = known(CAT_BED, "Story stick")
+    assert lengths["datum to foot's tenon ends, level"] == pytest.approx(0.75 * math.hypot(8, 1.25) / 8)
+    assert lengths["datum to lower end of the post"] == pytest.approx(14 - 5 - math.hypot(8, 1.25))
+    assert "datum to foot's tenon ends, level" not in known(LOG_BOX, "Story stick")
+
+
+def test_a_foots_tenon_along_the_post_ends_its_own_length_below_the_datum() -> None:
+    bed = VARIATIONS["foot tenon along the post"]
+    assert known(bed, "Story stick")["datum to foot's tenon ends, level"] == pytest.approx(0.75)
+
+
+@pytest.mark.parametrize("piece", [CAT_BED, LOG_BOX], ids=["cat-bed", "log-box"])
+def test_a_dashed_short_point_is_named_so_that_nobody_cuts_along_it(piece: Piece) -> None:
+    for name in ("End panel", "End of a side panel"):
+        shapes = pattern(piece, name).drawing.shapes
+        (label,) = (shape for shape in shapes if isinstance(shape, Label) and shape.text == "short point")
+        dashed = [shape.points for shape in shapes if isinstance(shape, Line) and shape.role == "hidden"]
+        assert any(crosses((ends[0], ends[-1]), label.point) for ends in dashed)
 
 
 def test_the_pins_of_the_rocker_stand_at_the_foci() -> None:

@@ -172,6 +172,62 @@ def test_starting_from_a_demo_piece_can_be_undone(editor: PieceEditor) -> None:
     assert editor.text == mine and editor.buttons["bring my text back"].layout.display == "none"
 
 
+def test_what_was_saved_is_listed_and_can_be_opened_again(editor: PieceEditor, tmp_path: Path) -> None:
+    assert editor.saved.options == () and editor.buttons["open it"].layout.display == "none"
+    editor.form.boxes[("side", "length")].value = "20"
+    mine = editor.text
+    editor.name.value = "my-bed"
+    press(editor, "save")
+    assert editor.saved.options == ("my-bed.toml",) and editor.saved.value == "my-bed.toml"
+    again = edit("cat-bed", folder=tmp_path)
+    assert again.saved.options == ("my-bed.toml",) and again.text == CAT_BED
+    press(again, "open it")
+    assert again.text == mine and box(again, "side", "length") == "20"
+    assert again.name.value == "my-bed.toml" and str(tmp_path / "my-bed.toml") in again.said
+    press(again, "save")
+    assert "is there already" in again.said and again.buttons["replace it"].layout.display == ""
+    press(again, "bring my text back")
+    assert again.text == CAT_BED
+    assert (tmp_path / "my-bed.toml").read_text(encoding="utf-8") == mine
+
+
+def test_only_files_of_pieces_are_listed_and_those_with_faults_too(tmp_path: Path) -> None:
+    for name, text in (
+        ("a-thought.toml", "half a thought"),
+        ("hound.toml", 'scaled_from = "cat-bed"'),
+        ("project.toml", '[project]\nname = "x"'),
+        (".hidden.toml", CAT_BED),
+    ):
+        (tmp_path / name).write_text(text, encoding="utf-8")
+    assert edit("cat-bed", folder=tmp_path).saved.options == ("a-thought.toml", "hound.toml")
+
+
+def test_a_piece_that_was_taken_away_is_told_and_the_text_stays(editor: PieceEditor, tmp_path: Path) -> None:
+    press(editor, "save")
+    (tmp_path / "my-cat-bed.toml").unlink()
+    press(editor, "open it")
+    assert "There is no file" in editor.said and editor.text == CAT_BED
+
+
+def test_the_line_that_the_page_names_opens_a_saved_piece(
+    editor: PieceEditor, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    page = Path(__file__).parent.parent / "notebooks" / "17-make-your-own-piece.ipynb"
+    assert 'edit(\\"my-bed.toml\\")' in page.read_text(encoding="utf-8")
+    editor.name.value = "my-bed.toml"
+    press(editor, "save")
+    monkeypatch.chdir(tmp_path)
+    assert edit("my-bed.toml").text == editor.text
+
+
+def test_a_packet_over_an_older_one_and_one_that_is_stopped_are_told(editor: PieceEditor) -> None:
+    press(editor, "print the packet")
+    assert "written over" not in editor.said and "stop you" not in editor.said
+    editor.form.boxes[("bit", "point_length")].value = "1"
+    press(editor, "print the packet")
+    assert "written over an older packet" in editor.said and "stop you once" in editor.said
+
+
 def test_a_file_is_opened_with_its_text_and_saved_beside_it(tmp_path: Path) -> None:
     file = tmp_path / "stool.toml"
     file.write_text(CAT_BED, encoding="utf-8")

@@ -30,7 +30,7 @@ LONG_SCREW = replace(CAT_BED, bit=replace(CAT_BED.bit, point_length=0.75))
 PIECES = {"cat-bed": CAT_BED, "log-box": LOG_BOX, "unlike": SIZES_ALL_DIFFERENT, "long screw": LONG_SCREW}
 
 QUESTIONS = {question.key: question for page in PAGES for question in page}
-NO_ROCKER = {key for key in QUESTIONS if key.startswith("ellipse")}
+NO_ROCKER = {key for key in QUESTIONS if key.startswith(("ellipse", "rocking", "choice"))}
 OF_NO_PIECE = {"corner-1", "corner-2", "corner-3", "corner-5"}
 """Questions about a trough with splays of its own: their numbers are the same whatever the piece."""
 CASES = [(key, name) for key in QUESTIONS for name in PIECES if not (name == "log-box" and key in NO_ROCKER)]
@@ -40,6 +40,10 @@ CASES = [(key, name) for key in QUESTIONS for name in PIECES if not (name == "lo
 B = 4 / (4 - 9.5**2 / 30)
 A = math.sqrt(30 * B)
 C = math.sqrt(A**2 - B**2)
+
+# The loaded bed as the page gives it: what it weighs is shown by the tests of the mass.
+M, H, K, INCH, G = 12.4, 10.125, 5.75, 0.0254, 9.80665
+T = 2 * math.pi * math.sqrt((K**2 + H**2) * INCH / G / (30 - H))
 
 BY_HAND = {
     "start-1": Fraction(31, 16),  # 1.919 is 30.7 sixteenths; the 31st is the nearest
@@ -88,6 +92,15 @@ BY_HAND = {
     "ellipse-3": 30.0,
     "ellipse-4": B - B * math.sqrt(1 - (4.75 / A) ** 2),
     "ellipse-5": "a longer and higher one",
+    "rocking-1": "more slowly",
+    "rocking-2": Fraction(159, 8),  # 30 less 10 1/8
+    "rocking-3": T,
+    "rocking-4": math.degrees(math.atan(9.5 * B / A / math.sqrt(A**2 - 9.5**2))),
+    "rocking-5": M * G * INCH * (math.hypot(9.5, H - 2) - H),
+    "choice-1": "the radius at the bottom",
+    "choice-2": H + (K**2 + H**2) * INCH * 4 * math.pi**2 / G / round(1.1 * T, 2) ** 2,
+    "choice-3": (2 + math.sqrt(4 + 4 * 30 * 2 / 3)) * math.sqrt(3),  # the square of tan 30 is a third
+    "choice-4": math.degrees(math.atan(math.sqrt(4 / 30))),
     "own-1": Fraction(24, 13),
     "own-2": Fraction(57, 2),  # 27, and twice 1 3/4 less 1/2 less 1/2
     "own-3": "the side panels",  # 8.097 along the slope has become 8.220
@@ -403,5 +416,11 @@ def test_a_piece_that_lacks_a_board_says_so_where_the_board_is_asked_about():
         "boring-4",
         "corner-4",
     ]
-    assert elsewhere == [*without_end_or_side, *sorted(NO_ROCKER), "own-1", "own-2", "own-3"]
+    assert elsewhere == [
+        *without_end_or_side,
+        *(key for key in QUESTIONS if key in NO_ROCKER),
+        "own-1",
+        "own-2",
+        "own-3",
+    ]
     assert "[side]" in answer("bevel-2", "1/2").told

@@ -29,7 +29,7 @@ LENGTHS = st.floats(5, 40)
 
 NOT_ASKED = {
     # Nobody works the splay out from the room inside, the corner from the tilt or the number of sides from the saw.
-    "The room between leaning walls": frozenset({"splay"}),
+    "The room between two walls": frozenset({"splay"}),
     "The tilt of the mitre": frozenset({"dihedral"}),
     "The tilt of the saw": frozenset({"sides", "splay"}),
 }

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import math
+from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
@@ -14,9 +15,10 @@ from sheet_checks import assert_it_can_be_read, words_of
 
 from woodmath.drawing import Drawing, Label, Line, rectangle
 from woodmath.errors import ImpossibleShape, UnknownName
-from woodmath.paper import PAPERS, numbered, paper_size
+from woodmath.paper import PAPERS, UNITS_IN_A_MILLIMETRE, numbered, paper_size
 from woodmath.pattern import Pattern
 from woodmath.patterns_on_paper import on_sheet, pattern_sheets
+from woodmath.pens import PENS, Stroke
 from woodmath.tiling import OVERLAP, Taken, Tiling, tiling_of
 from woodmath.true_size import room_beside_the_bars
 
@@ -125,6 +127,36 @@ def test_every_sheet_says_what_it_is_and_can_be_read(pattern: Pattern, paper: st
                 assert str(mark.number) in {words.text for words in words_of(sheet)}
     for sheet in numbered(printed.sheets):
         assert_it_can_be_read(sheet)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("which", [sample_packet.rocker_pattern, sample_packet.large_pattern])
+def test_a_trim_line_is_named_on_the_strip_that_falls_off_and_looks_like_no_line_of_a_pattern(
+    which: Callable[[], Pattern], paper: str
+) -> None:
+    printed = pattern_sheets(which(), 25.4, paper, "A bed")
+    tiling = printed.tiling
+    for sheet, tile in zip(printed.sheets, tiling.tiles, strict=True):
+        joints = (tile.column > 1) + (tile.column < tiling.columns)
+        joints += (tile.row > 1) + (tile.row < tiling.rows)
+        named = [words for words in words_of(sheet) if words.text == "trim"]
+        assert len(named) == joints
+        assert "Cut along a line named trim" in " ".join(words.text for words in words_of(sheet))
+        kept = [
+            (tile.left + 6.0) if tile.column > 1 else -1e9,
+            (tile.bottom + 6.0) if tile.row < tiling.rows else -1e9,
+            (tile.right - 6.0) if tile.column < tiling.columns else 1e9,
+            (tile.top - 6.0) if tile.row > 1 else 1e9,
+        ]
+        left, top = on_sheet((kept[0], kept[3]), tile, tiling)
+        right, bottom = on_sheet((kept[2], kept[1]), tile, tiling)
+        for words in named:
+            low_x, high_y, high_x, low_y = (side / UNITS_IN_A_MILLIMETRE for side in words.box)
+            below, above = tiling.sheet_height - low_y, tiling.sheet_height - high_y
+            assert high_x <= left or low_x >= right or above <= bottom or below >= top
+        dotted = {mark.pen for mark in sheet.layers[2].marks if isinstance(mark, Stroke) and mark.pen}
+        assert sum(bool(pen.dashes) for pen in dotted) == 1
+        assert not dotted & set(PENS.values())
 
 
 def test_words_that_a_joint_would_run_through_stand_whole_on_one_sheet() -> None:

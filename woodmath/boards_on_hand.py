@@ -15,6 +15,9 @@ from typing import Literal
 from woodmath.board_measure import check_positive
 from woodmath.errors import ImpossibleShape
 
+PLANED_AWAY = 1.25
+"""Times its blank's thickness that a board may be before planing it down is a waste (common practice)."""
+
 _SAME = 1e-9
 """Lengths this small are the computer's rounding, not wood."""
 
@@ -184,8 +187,12 @@ class _Rack:
         place = _least(self.sections, blank.width)
         if place is None:
             return False
-        self._rip(blank, self.sections.pop(place))
-        return True
+        for number in range(place, len(self.sections)):
+            section = self.sections[number].section
+            if section is not None and _fits(blank.length, section.length):
+                self._rip(blank, self.sections.pop(number))
+                return True
+        return False
 
     def crosscut(self, blank: Blank) -> tuple[int, _Section] | None:
         """Crosscut a section as long as the blank from the board with the least length to spare, and rip it."""
@@ -205,10 +212,12 @@ class _Rack:
 
 
 def fit(blanks: Sequence[Blank], boards: Sequence[StockBoard], kerf: float) -> Fitting:
-    """Fit blanks to boards, the longest first, each where the least is left.
+    """Fit blanks to boards: first those whose thickness a board has, and of these the longest first.
 
-    A blank takes the thinnest board that is thick enough, and of these the narrowest that is wide enough, so that
-    wide boards are kept for wide parts. It is a good way and not always the best one.
+    Boards are kept for blanks of their own thickness. What finds none of its own takes, when all of those lie in
+    their boards, what little planing brings down to it; and only what is still left over takes thicker stock. A blank
+    takes the thinnest board that it may, and of these the narrowest that is wide enough, so that wide boards are
+    kept for wide parts. It is a good way and not always the best one.
 
     Parameters
     ----------
@@ -241,11 +250,9 @@ def fit(blanks: Sequence[Blank], boards: Sequence[StockBoard], kerf: float) -> F
         raise ImpossibleShape("Two boards have one name. Number them, so that each can be found in the rack.")
     racks = _racks(boards, kerf)
     on_board: dict[int, list[_Section]] = {}
-    missing = [
-        blank
-        for blank in sorted(blanks, key=lambda each: (-each.length, -each.width, each.name))
-        if not _found(blank, racks, on_board)
-    ]
+    missing = sorted(blanks, key=lambda each: (-each.length, -each.width, each.name))
+    for thickest in (1.0, PLANED_AWAY, math.inf):
+        missing = [blank for blank in missing if not _found(blank, racks, on_board, thickest)]
     regions = tuple(
         region for place in sorted(on_board) for region in _regions(boards[place], on_board[place], kerf)
     )
@@ -253,13 +260,15 @@ def fit(blanks: Sequence[Blank], boards: Sequence[StockBoard], kerf: float) -> F
 
 
 def _found(
-    blank: Blank, racks: Sequence[tuple[float, list[_Rack]]], on_board: dict[int, list[_Section]]
+    blank: Blank,
+    racks: Sequence[tuple[float, list[_Rack]]],
+    on_board: dict[int, list[_Section]],
+    thickest: float,
 ) -> bool:
-    """Find wood for a blank: beside others if it can be, else from a section of its own."""
+    """Find wood for a blank in boards up to so many times its thickness: beside others if it can be."""
     for thickness, narrowest_first in racks:
-        if not _fits(blank.thickness, thickness):
+        if not (_fits(blank.thickness, thickness) and _fits(thickness, thickest * blank.thickness)):
             continue
-        # The blanks come longest first, so every section that was begun is long enough.
         if any(rack.rip_beside(blank) for rack in narrowest_first):
             return True
         for rack in narrowest_first:

@@ -10,6 +10,7 @@ from woodmath.card import Card
 from woodmath.case import Case
 from woodmath.case_solids import foot_tenon_cheeks, wood_under_mortise
 from woodmath.errors import ImpossibleShape
+from woodmath.finding import mark_at_most as deepest_mark
 from woodmath.finding import more
 from woodmath.groove import depth_for
 from woodmath.hole_rows import boring_order, holes_along
@@ -148,30 +149,29 @@ def _counts(piece: Piece, rows: tuple[MortiseRow, ...], bit: AugerBit) -> Card:
     cells: list[tuple[str, ...]] = []
     notes: list[str] = []
     for kind, row in kinds.items():
-        tip = bit.point_depth(row.depth)
+        bored, told = _as_deep_as_the_screw_may(piece, row, bit)
         cells.append(
             (
                 f"{kind}s",
                 mark(row.depth),
-                _turns(bit.turns(row.depth, "lips")),
-                _turns(bit.turns(row.depth, "screw")),
-                mark(tip),
+                _count(bit.turns(bored, "lips")),
+                _count(bit.turns(bored, "screw")),
+                mark(bit.point_depth(bored)),
                 mark(max(row.wall, 0.0)),
             )
         )
         if row.opens_at is not None:
             notes.append(
                 f"The {kind}s are bored second and open into those of the end, {mark(row.opens_at)} down: after "
-                f"{_turns(bit.turns_until_through(row.opens_at))} turns from its first bite the screw finds no wood, "
+                f"{_count(bit.turns_until_through(row.opens_at))} turns from its first bite the screw finds no wood, "
                 f"pulls no more, and the count ends. Lean on the brace for the rest and stop by a mark on the bit at "
-                f"{mark(row.depth)}, or chop it with a chisel."
+                f"{mark(bored)}, or chop it with a chisel."
             )
-        if more(bit.point_length, max(row.wall, 0.0)):
-            notes.append(
-                f"In the {kind}s the screw's point would stand {mark(tip - row.depth)} beyond the floor, and the wall "
-                f"is {mark(max(row.wall, 0.0))}: stop {mark(bit.point_length - max(row.wall, 0.0))} or more short "
-                "of the depth and finish with a chisel."
-            )
+        if told:
+            notes.append(f"In the {kind}s {told}")
+    notes.append(
+        "Turns are to the nearest quarter: a quarter of a turn is three hours on the face of a clock."
+    )
     notes.append(
         "A trial hole in waste tells your own bit's lead better than its label. Clear the chips, keep the brace in "
         "line with a square or the sliding bevel, and keep the other hand behind the cutting edge."
@@ -191,6 +191,20 @@ def _counts(piece: Piece, rows: tuple[MortiseRow, ...], bit: AugerBit) -> Card:
         tuple(cells),
         tuple(notes),
         numeric=(1, 2, 3, 4, 5),
+    )
+
+
+def _as_deep_as_the_screw_may(piece: Piece, row: MortiseRow, bit: AugerBit) -> tuple[float, str]:
+    """Return how deep a mortise is bored, and where the screw would come through, why no deeper."""
+    mark, wall = piece.rule.mark, max(row.wall, 0.0)
+    if not more(bit.point_length, wall):
+        return row.depth, ""
+    beyond = f"the screw's point would stand {mark(bit.point_length)} beyond the floor, and the wall is {mark(wall)}:"
+    least = deepest_mark(piece, row.depth + wall - bit.point_length - piece.rule.one_mark)
+    if not least:
+        return row.depth, f"{beyond} take a bit with a shorter screw, or chop them without one."
+    return piece.rule.read(least), (
+        f"{beyond} the turns are counted to a hole {least} deep and no deeper. Finish with a chisel."
     )
 
 
@@ -219,7 +233,8 @@ def _holes(piece: Piece, rows: tuple[MortiseRow, ...], bit: AugerBit) -> Card:
     return Card(
         "Boring card: the holes",
         "Centres in the order of boring. In a post they are counted along it from the datum, the shoulder at the "
-        "inside arris of the foot; in a rocker from its middle, to both sides.",
+        "inside arris of the foot"
+        + ("; in a rocker from its middle, to both sides." if piece.rocker and piece.rocker.tenon else "."),
         ("mortise", "middle line", "centres"),
         tuple(cells),
         notes=(
@@ -228,6 +243,13 @@ def _holes(piece: Piece, rows: tuple[MortiseRow, ...], bit: AugerBit) -> Card:
             *dict.fromkeys(remarks),
         ),
     )
+
+
+def _count(turns: float) -> str:
+    """Write turns as the brace is counted: whole ones and quarters."""
+    whole, quarters = divmod(round(4 * turns), 4)
+    part = ("", "1/4", "1/2", "3/4")[quarters]
+    return f"{whole} {part}".strip() if whole or not part else part
 
 
 def _turns(turns: float) -> str:

@@ -23,6 +23,8 @@ class Card:
         Sentences below the table, a caution for instance.
     numeric : tuple of int
         The columns, counted from 0, that are set flush right.
+    warnings : tuple of str
+        Sentences above the table, which are to be read before it.
 
     Raises
     ------
@@ -39,6 +41,7 @@ class Card:
     rows: tuple[tuple[str, ...], ...]
     notes: tuple[str, ...] = ()
     numeric: tuple[int, ...] = ()
+    warnings: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         for row in self.rows:

@@ -71,14 +71,19 @@ def _blocks(card: Card, size: tuple[float, float]) -> Iterator[Block]:
     yield paragraph(card.title, room, _TITLE, bold=True, after=4.0)
     if card.lead:
         yield paragraph(card.lead, room, _LEAD, "quiet", after=14.0)
+    for warning in card.warnings:
+        yield _beside_a_bar(paragraph(warning, room - 16.0, _LEAD, "accent", bold=True, left=16.0))
     if card.rows:
         yield from _table(card, size)
     if card.notes:
         yield Block((), 12.0)
     for note in card.notes:
-        text = paragraph(note, room - 16.0, _LEAD, left=16.0)
-        bar = Stroke((((3.0, 4.0), (3.0, text.height)),), Pen("accent", 2.4))
-        yield Block((bar, *text.marks), text.height + 9.0)
+        yield _beside_a_bar(paragraph(note, room - 16.0, _LEAD, left=16.0))
+
+
+def _beside_a_bar(text: Block) -> Block:
+    bar = Stroke((((3.0, 4.0), (3.0, text.height)),), Pen("accent", 2.4))
+    return Block((bar, *text.marks), text.height + 9.0)
 
 
 def _table(card: Card, room: tuple[float, float]) -> Iterator[Block]:

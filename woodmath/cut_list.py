@@ -18,7 +18,7 @@ from woodmath.board_measure import (
     with_waste,
 )
 from woodmath.boards_for_parts import glued_up
-from woodmath.boards_on_hand import Blank, Fitting, StockBoard, fit
+from woodmath.boards_on_hand import PLANED_AWAY, Blank, Fitting, StockBoard, fit
 from woodmath.card import Card
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import more
@@ -152,7 +152,7 @@ def cut_list_card(piece: Piece, copies: int = 1) -> Card:
     rows = tuple(
         (
             line.part.name,
-            f"{line.count}" + (f" ({line.part.hands})" if line.part.hands else ""),
+            f"{line.count}" + (f" ({line.part.hands_of(copies)})" if line.part.hands else ""),
             _by(piece, line.part.finished),
             _by(piece, (line.part.rough_length, line.part.rough_width, line.part.rough_thickness)),
             line.part.grain,
@@ -244,7 +244,9 @@ def fitting_card(piece: Piece, copies: int = 1) -> Card | None:
         notes.insert(0, f"No board on hand is left for: {named}.")
     return Card(
         "Boards on hand",
-        "Where each blank lies in its board, counted from one end and from one edge.",
+        "Where each blank lies in its board, counted from one end and from one edge. A board is kept for parts of its "
+        "own thickness while there are any; then it goes to those that a little planing brings down, and thick stock "
+        "is thinned only when nothing else is left.",
         ("board", "length × width × thickness", "blank", "from"),
         tuple(rows),
         tuple(notes),
@@ -295,10 +297,11 @@ def fitting_of(piece: Piece, copies: int = 1) -> Fitting:
 
 
 def _to_plane(piece: Piece, parts: tuple[Part, ...], board: StockBoard, name: str) -> str:
-    """Say to what thickness a blank is planed where its board is thicker."""
+    """Say to what thickness a blank is brought where its board is thicker."""
     for part in parts:
         if name.startswith(part.name) and more(board.thickness, part.rough_thickness):
-            return f", plane to {piece.rule.mark(part.rough_thickness)}"
+            much = more(board.thickness, PLANED_AWAY * part.rough_thickness)
+            return f", {'resaw or plane' if much else 'plane'} to {piece.rule.mark(part.rough_thickness)}"
     return ""
 
 
@@ -354,7 +357,7 @@ def cut_list_csv(piece: Piece, copies: int = 1) -> str:
         cells = [
             part.name,
             str(line.count),
-            part.hands,
+            part.hands_of(copies),
             *(piece.rule.mark(size) for size in part.finished),
             *(f"{size:.4f}" for size in part.finished),
             *(piece.rule.mark(size) for size in part.rough),

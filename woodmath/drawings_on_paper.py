@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from woodmath.drawing import Drawing
-from woodmath.finding import Finding
+from woodmath.finding import Finding, stops_among
 from woodmath.flow import Block, paragraph
 from woodmath.marks import marks
 from woodmath.paper import PaperSheet, paper_size
@@ -14,6 +14,9 @@ from woodmath.written_sheets import picture, room_for_writing, written_sheets
 
 _TITLE, _HEADLINE, _TEXT = 26.0, 16.0, 14.0
 _SEVERITY = 84.0
+NOT_TO_BE_CUT = "Stopped: nothing is to be cut by these sheets before this is put right."
+"""What stands over the remarks that stop the work."""
+
 _COLOURS = {"stop": "accent", "caution": "ink", "note": "quiet"}
 
 
@@ -29,7 +32,7 @@ def drawing_sheets(
     drawings : sequence of Drawing
         One below the other.
     remarks : sequence of Finding
-        The gravest first.
+        The gravest first; those that stop the work are set before the drawings.
     paper : {"a4", "letter"}
         Upright.
     name : str
@@ -50,15 +53,32 @@ def drawing_sheets(
     """
     width, height = paper_size(paper)
     room = room_for_writing(width, height)[0]
-    blocks = (*_pictures(title, drawings, room, name), *_remarks(remarks, room))
+    stops = stops_among(remarks)
+    blocks = (
+        paragraph(name, room, _TITLE, bold=True, after=2.0),
+        *_stops(stops, room),
+        *_pictures(title, drawings, room),
+        *_remarks([remark for remark in remarks if remark not in stops], room, bool(stops)),
+    )
     return written_sheets(title, name, blocks, width, height)
 
 
-def _pictures(title: str, drawings: Sequence[Drawing], room: float, name: str) -> Iterator[Block]:
-    yield paragraph(name, room, _TITLE, bold=True, after=2.0)
-    yield paragraph(f"{title}. Drawn to fit the sheet; do not measure.", room, _TEXT, "quiet", after=8.0)
-    for drawing in drawings:
-        yield picture(marks(drawing), (drawing.frame.width, drawing.frame.height), room, 6.0)
+def _stops(stops: Sequence[Finding], room: float) -> Iterator[Block]:
+    if stops:
+        yield paragraph(NOT_TO_BE_CUT, room, _HEADLINE, "accent", bold=True, after=4.0)
+        yield from (_remark(stop, room) for stop in stops)
+        yield Block((), 8.0)
+
+
+def _pictures(title: str, drawings: Sequence[Drawing], room: float) -> Iterator[Block]:
+    pictures = [
+        picture(marks(drawing), (drawing.frame.width, drawing.frame.height), room, 6.0)
+        for drawing in drawings
+    ]
+    caption = paragraph(f"{title}. Drawn to fit the sheet; do not measure.", room, _TEXT, "quiet", after=8.0)
+    yield replace(caption, followed_by=pictures[0].height if pictures else 0.0)
+    for drawing, block in zip(drawings, pictures, strict=True):
+        yield block
         yield paragraph(drawing.headline, room, _HEADLINE, bold=True, after=4.0)
         if drawing.told:
             yield paragraph(drawing.told, room, _TEXT, after=4.0)
@@ -67,11 +87,13 @@ def _pictures(title: str, drawings: Sequence[Drawing], room: float, name: str) -
         yield Block((), 10.0)
 
 
-def _remarks(remarks: Sequence[Finding], room: float) -> Iterator[Block]:
+def _remarks(remarks: Sequence[Finding], room: float, stopped: bool) -> Iterator[Block]:
     if not remarks:
-        yield paragraph("The master has nothing to remark on it.", room, _TEXT, bold=True)
+        if not stopped:
+            yield paragraph("The master has nothing to remark on it.", room, _TEXT, bold=True)
         return
-    head = paragraph("The master's remarks", room, _HEADLINE, bold=True, after=6.0)
+    title = "What the master remarks besides" if stopped else "The master's remarks"
+    head = paragraph(title, room, _HEADLINE, bold=True, after=6.0)
     again = paragraph("The master's remarks, continued", room, _TEXT, bold=True, after=8.0)
     blocks = [replace(_remark(remark, room), head=(again,)) for remark in remarks]
     yield Block(head.marks, head.height, followed_by=blocks[0].height)

@@ -22,6 +22,8 @@ from woodmath.questions import (
     ellipse,
     own_piece,
     post_joint,
+    rocker_choice,
+    rocking,
     scaling,
     setting_out,
     splay,
@@ -46,6 +48,8 @@ PAGES = (
     boring.QUESTIONS,
     splayed_corner.QUESTIONS,
     ellipse.QUESTIONS,
+    rocking.QUESTIONS,
+    rocker_choice.QUESTIONS,
     own_piece.QUESTIONS,
 )
 """The questions of every page, in the order of the pages and from easy to hard."""

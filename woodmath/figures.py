@@ -20,8 +20,10 @@ from woodmath.views.edges import edge_in_section
 from woodmath.views.edges_corner import panel_corner
 from woodmath.views.ellipse import pins_and_string
 from woodmath.views.hole_rows import row_of_holes
+from woodmath.views.live_rocker import live_rocker
 from woodmath.views.piece import whole_piece
 from woodmath.views.post_joint import post_section
+from woodmath.views.rocker_for_a_wish import rocker_for_a_wish
 from woodmath.views.setting_out import four_posts
 from woodmath.views.setting_out_hands import hands_in_plan
 from woodmath.views.splayed_corner import planter_corner
@@ -170,6 +172,21 @@ def still_pictures() -> tuple[StillPicture, ...]:
             "cat-bed",
             "Two pins with a loop of string round them and a pencil draw a flat ellipse; its lowest "
             "part is the rocker.",
+        ),
+        StillPicture(
+            "11-rocking.svg",
+            live_rocker,
+            "cat-bed",
+            "A case on its rocker, tilted: the centre of gravity with its plumb line, the touching point beside "
+            "it, and below, a ball on the curve of energy.",
+        ),
+        StillPicture(
+            "12-choose-your-rocker.svg",
+            rocker_for_a_wish,
+            "cat-bed",
+            "A rocker in its ellipse with two pins and a string; below it a chart of the period over the "
+            "half-height, and one of the work to tip it over the rocker's length.",
+            (("period", 0.8), ("rolling_limit", 20.0), ("rise", 1.25)),
         ),
         StillPicture(
             "17-make-your-own-piece.svg",

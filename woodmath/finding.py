@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
@@ -64,6 +65,26 @@ def thicknesses(piece: Piece) -> dict[str, float]:
     return {"end": piece.joint.tenon_thickness, "side": piece.joint.side_thickness}
 
 
+def stops_among(remarks: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Return the remarks that stop the work.
+
+    Parameters
+    ----------
+    remarks : iterable of Finding
+        On one piece.
+
+    Returns
+    -------
+    tuple of Finding
+        In their order; none for a piece that can be cut.
+
+    >>> from woodmath.piece import Piece
+    >>> stops_among(Piece.demo("cat-bed").findings())
+    ()
+    """
+    return tuple(remark for remark in remarks if remark.severity == "stop")
+
+
 class Remarks(tuple[Finding, ...]):
     """All remarks on a piece, the gravest first; a tuple that shows itself on a page as a list.
 
@@ -83,7 +104,7 @@ class Remarks(tuple[Finding, ...]):
 
 
 def size(rule: Rule, length: float) -> str:
-    """Return a length as the rule reads it, with what lies off the mark.
+    """Return a length as the rule reads it, with what lies off the mark to the quarter of a mark.
 
     Parameters
     ----------
@@ -104,9 +125,13 @@ def size(rule: Rule, length: float) -> str:
 
     >>> from woodmath.rule import Rule
     >>> size(Rule.millimetres(0.5), 12.2)
-    '12 and 0.2 over'
+    '12 and half a mark over'
     """
-    return rule.mark(length, remainder=True)
+    read, off = rule.mark(length), length - rule.nearest(length)
+    if not more(abs(off), 0.0):
+        return read
+    part = ("a hair", "a quarter of a mark", "half a mark")[round(4 * abs(off) / rule.one_mark)]
+    return f"{read} and {part} {'over' if off > 0 else 'under'}"
 
 
 def about(rule: Rule, written: str) -> str:

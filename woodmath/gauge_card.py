@@ -138,11 +138,12 @@ def settings_of(piece: Piece) -> tuple[Setting, ...]:
 
 def _panels(piece: Piece, case: Case) -> Iterator[Setting]:
     mark = piece.rule.mark
+    if not piece.end or not more(abs(piece.end.outward), 0.0):
+        yield Setting("bench rule", mark(case.height), "height of the ends and width of the sides", MEASURED)
+        return
     slope = splay_derivations.slope_derivation().title
     yield Setting("bench rule", mark(case.height), "height of the ends, between their level edges", MEASURED)
     yield Setting("bench rule", mark(case.slope_length), "width of the sides, along the slope", slope)
-    if not piece.end or not more(abs(piece.end.outward), 0.0):
-        return
     way = "outward" if case.splay > 0 else "inward"
     yield Setting(
         "sliding bevel",
@@ -367,8 +368,10 @@ def _bottom(piece: Piece, case: Case) -> Iterator[Setting]:
     (_, _), (under, _), (over, _), (_, _) = bottom_solid(piece, case).added[0].outline
     low, high = bottom_solid(piece, case).extent((1.0, 0.0, 0.0))
     yield Setting("bench rule", mark(high - low), "length of the bottom, between the ends", inside)
-    yield Setting("bench rule", mark(2 * over), "width of the bottom on its upper face", inside)
-    if more(abs(over - under), 0.0):
+    leans = more(abs(over - under), 0.0)
+    faces = " on its upper face" if leans else ""
+    yield Setting("bench rule", mark(2 * over), f"width of the bottom{faces}", inside)
+    if leans:
         yield Setting("bench rule", mark(2 * under), "width of the bottom on its lower face", inside)
         yield Setting(
             "sliding bevel",
@@ -378,6 +381,14 @@ def _bottom(piece: Piece, case: Case) -> Iterator[Setting]:
         )
     if bottom.cleat:
         yield Setting("marking gauge", mark(bottom.cleat), "cleats, square", MEASURED)
+    if bottom.cleat and not leans:
+        yield Setting(
+            "marking gauge",
+            mark(bottom.rest),
+            "inside all four panels, from their lower edge: upper edge of the cleats",
+            MEASURED,
+        )
+    if bottom.cleat and leans:
         leaning = level_bottom.cleat_derivation()
         along = leaning.function("along")(up=bottom.rest, depth=case.inside_of_side, splay=case.splay)
         yield Setting(

@@ -59,7 +59,7 @@ def inside_derivation() -> Derivation:
     root = sympy.sqrt(3)
     return (
         Derivation.start(
-            "The room between leaning walls",
+            "The room between two walls",
             spoken_of,
             equation(inside, outside + 2 * gone_out - 2 * level),
             "over the outer faces below, and what both walls have gone outward, less the wood of both, all of it "

@@ -29,6 +29,8 @@ _DUST = (
 _CRAMP = "Close it with cramps and not with blows; where you must strike, strike a block of waste."
 _END_GRAIN = "The sloping edges are end grain: plane from both corners toward the middle, or the far corner breaks out."
 
+_PANELS = ("end panel", "side panel", "bottom board")
+
 
 @dataclass(frozen=True)
 class Step:
@@ -49,13 +51,15 @@ class Step:
     caution: str
 
 
-def order_card(piece: Piece) -> Card:
+def order_card(piece: Piece, copies: int = 1) -> Card:
     """Print the order of work.
 
     Parameters
     ----------
     piece : Piece
         With both pairs of panels.
+    copies : int
+        How many pieces are made at once, 1 or more; the steps are told for one.
 
     Returns
     -------
@@ -75,9 +79,12 @@ def order_card(piece: Piece) -> Card:
     """
     return Card(
         "Order of work",
-        "Joints first, shaping after them, and everything tried dry before glue is opened.",
+        ("" if copies == 1 else f"The steps and their numbers are for each piece; {copies} are made. ")
+        + "Joints first, shaping after them, and everything tried dry before glue is opened.",
         ("", "step", "care"),
-        tuple((str(number), step.what, step.caution) for number, step in enumerate(steps_of(piece), 1)),
+        tuple(
+            (str(number), step.what, step.caution) for number, step in enumerate(steps_of(piece, copies), 1)
+        ),
         notes=(
             "Follow the rules of your own workshop and the law of the place. What is made for a child or for an infant "
             "is regulated: this paper certifies nothing.",
@@ -86,13 +93,15 @@ def order_card(piece: Piece) -> Card:
     )
 
 
-def steps_of(piece: Piece) -> tuple[Step, ...]:
+def steps_of(piece: Piece, copies: int = 1) -> tuple[Step, ...]:
     """Return the steps of a piece's work.
 
     Parameters
     ----------
     piece : Piece
         With both pairs of panels.
+    copies : int
+        How many pieces are made at once, 1 or more; the parts are counted for each.
 
     Returns
     -------
@@ -112,7 +121,7 @@ def steps_of(piece: Piece) -> tuple[Step, ...]:
     """
     case, parts = Case.of(piece), parts_of(piece)
     return (
-        *_stock(piece, parts),
+        *_stock(piece, parts, copies),
         *_posts(piece, case),
         *_panels(piece, case),
         *_rockers(piece),
@@ -121,14 +130,15 @@ def steps_of(piece: Piece) -> tuple[Step, ...]:
     )
 
 
-def _stock(piece: Piece, parts: tuple[Part, ...]) -> Iterator[Step]:
+def _stock(piece: Piece, parts: tuple[Part, ...], copies: int) -> Iterator[Step]:
     listed = ", ".join(f"{part.count} {part.name}{'s' if part.count > 1 else ''}" for part in parts)
-    yield Step(f"Saw out the blanks: {listed}. Lengths first, then widths, by the cut list.", _SAW)
-    wide = [part.name for part in parts if _is_glued(piece, part)]
+    each = "" if copies == 1 else " for each piece"
+    yield Step(f"Saw out the blanks{each}: {listed}. Lengths first, then widths, by the cut list.", _SAW)
+    wide = _wider_than_a_board(piece, parts)
     if wide:
         yield Step(
-            f"Glue up what is wider than a board: {', '.join(wide)}. Joint the edges in pairs, so that an edge off "
-            "square in one is off square the other way in its neighbour.",
+            f"{wide} Joint the edges in pairs, so that an edge off square in one is off square the other way in its "
+            "neighbour.",
             _GLUE,
         )
     yield Step(
@@ -136,6 +146,16 @@ def _stock(piece: Piece, parts: tuple[Part, ...]) -> Iterator[Step]:
         "the outer faces; on the panels put the poorer face inside.",
         _EDGE,
     )
+
+
+def _wider_than_a_board(piece: Piece, parts: tuple[Part, ...]) -> str:
+    """Say what is glued up; where the file lists no boards, how wide those must be that would save it."""
+    if piece.boards.on_hand:
+        wide = [part.name for part in parts if _is_glued(piece, part)]
+        return f"Glue up what is wider than a board: {', '.join(wide)}." if wide else ""
+    mark = piece.rule.mark
+    widths = ", ".join(f"{part.name} {mark(part.rough_width)}" for part in parts if part.name in _PANELS)
+    return f"Glue up what is wider than your boards. The wide blanks are: {widths}."
 
 
 def _is_glued(piece: Piece, part: Part) -> bool:

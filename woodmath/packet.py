@@ -8,16 +8,16 @@ from __future__ import annotations
 
 import functools
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
 
 from woodmath.card import Card
 from woodmath.cards_on_paper import card_sheets
 from woodmath.drawing import Drawing
-from woodmath.drawings_on_paper import drawing_sheets
+from woodmath.drawings_on_paper import NOT_TO_BE_CUT, drawing_sheets
 from woodmath.errors import ImpossibleShape
-from woodmath.finding import Finding
+from woodmath.finding import Finding, stops_among
 from woodmath.harmless_names import file_name, one_line, unlike_names
 from woodmath.paper import PaperSheet, numbered, paper_size
 from woodmath.pattern import Pattern
@@ -30,6 +30,10 @@ if TYPE_CHECKING:
     from woodmath.piece import Piece
 
 MOST_COPIES = 100
+STOPPED = "Stopped: cut nothing, see page 1"
+"""What stands on every sheet of a piece that the master would stop."""
+STOPPED_DRAWING = "Stopped: cut nothing, see page 1 of the packet"
+"""The same on a pattern's own drawing, which has no pages."""
 
 
 def _silently(_: str) -> None:
@@ -51,7 +55,7 @@ class Contents:
     remarks : tuple of Finding
         What the master says of it.
     before_patterns, after_patterns : tuple of Card
-        The cards in the order of the packet.
+        The cards in the order of the packet; one at least before the patterns.
     patterns : tuple of Pattern
         At true size.
     cut_list : str
@@ -100,6 +104,8 @@ class Packet:
         As CSV.
     patterns : tuple of (str, str)
         Each pattern's name and its SVG.
+    stops : tuple of Finding
+        Why nothing is to be cut by it; every sheet is marked where there are any.
     """
 
     name: str
@@ -107,29 +113,44 @@ class Packet:
     sections: tuple[Section, ...]
     cut_list: str
     patterns: tuple[tuple[str, str], ...]
+    stops: tuple[Finding, ...] = ()
 
     @property
     def sheets(self) -> tuple[PaperSheet, ...]:
-        """All sheets, each with its number at the upper right."""
-        return numbered(sheet for section in self.sections for sheet in section.sheets)
+        """All sheets, each with its number at the upper right, and with a warning where the work is stopped."""
+        warning = STOPPED if self.stops else ""
+        return numbered((sheet for section in self.sections for sheet in section.sheets), warning)
 
     def pdf(self) -> bytes:
         """Return the file to be printed: the same bytes for the same piece."""
         return pdf_of(f"{self.name}: shop packet", self.sheets)
 
-    def files(self) -> tuple[tuple[PurePosixPath, bytes], ...]:
-        """Return every file of the packet, by its place in the folder."""
+    @property
+    def places(self) -> tuple[PurePosixPath, ...]:
+        """Where every file goes in the folder: the one to print, the cut list, each pattern."""
         name = file_name(self.name)
         called = unlike_names([pattern for pattern, _ in self.patterns], "pattern")
-        drawings = tuple(
-            (PurePosixPath("patterns", f"{name}-{pattern}.svg"), content.encode("utf-8"))
-            for pattern, (_, content) in zip(called, self.patterns, strict=True)
-        )
         return (
-            (PurePosixPath(f"{name}-packet-{self.paper}.pdf"), self.pdf()),
-            (PurePosixPath(f"{name}-cut-list.csv"), self.cut_list.encode("utf-8")),
-            *drawings,
+            PurePosixPath(f"{name}-packet-{self.paper}.pdf"),
+            PurePosixPath(f"{name}-cut-list.csv"),
+            *(PurePosixPath("patterns", f"{name}-{pattern}.svg") for pattern in called),
         )
+
+    def files(self) -> tuple[tuple[PurePosixPath, bytes], ...]:
+        """Return every file of the packet, by its place in the folder."""
+        drawings = (content.encode("utf-8") for _, content in self.patterns)
+        contents = (self.pdf(), self.cut_list.encode("utf-8"), *drawings)
+        return tuple(zip(self.places, contents, strict=True))
+
+    def replaces(self, folder: Path) -> bool:
+        """Tell whether a folder holds files of an older packet that this one is written over.
+
+        Parameters
+        ----------
+        folder : Path
+            Where it is going to be written.
+        """
+        return any(folder.joinpath(place).is_file() for place in self.places)
 
 
 def contents_of(piece: Piece, copies: int = 1) -> Contents:
@@ -140,7 +161,7 @@ def contents_of(piece: Piece, copies: int = 1) -> Contents:
     piece : Piece
         As read.
     copies : int
-        How many are made at once, 1 to 100; the cut list counts them.
+        How many are made at once, 1 to 100; the cut list counts them, and the order of work names them.
 
     Returns
     -------
@@ -161,6 +182,7 @@ def contents_of(piece: Piece, copies: int = 1) -> Contents:
     from woodmath.gauge_card import gauge_card
     from woodmath.order_of_work import order_card
     from woodmath.patterns import patterns_of
+    from woodmath.rocking_card import weight_cards
     from woodmath.views.piece import whole_piece
 
     if not 1 <= copies <= MOST_COPIES:
@@ -179,7 +201,7 @@ def contents_of(piece: Piece, copies: int = 1) -> Contents:
             *boring_cards(piece),
         ),
         patterns_of(piece),
-        (order_card(piece),),
+        (order_card(piece, copies), *weight_cards(piece)),
         cut_list_csv(piece, copies),
     )
 
@@ -213,7 +235,10 @@ def packet_from(contents: Contents, paper: str = "a4", said: Callable[[str], Non
     'The piece'
     """
     paper_size(paper)
-    name = contents.name
+    name, stops = contents.name, stops_among(contents.remarks)
+    first, *cards = contents.before_patterns
+    if stops:
+        first = replace(first, warnings=(NOT_TO_BE_CUT, *map(str, stops)))
 
     def section(title: str, make: Callable[[], tuple[PaperSheet, ...]]) -> Section:
         said(f"Setting: {title}")
@@ -233,15 +258,18 @@ def packet_from(contents: Contents, paper: str = "a4", said: Callable[[str], Non
             "The piece",
             functools.partial(drawing_sheets, "The piece", contents.views, contents.remarks, paper, name),
         ),
-        *map(of_card, contents.before_patterns),
+        *map(of_card, (first, *cards)),
         *map(of_pattern, contents.patterns),
         *map(of_card, contents.after_patterns),
     )
     drawings = tuple(
-        (pattern.name, pattern_svg(pattern, contents.millimetres_per_unit, name))
+        (
+            pattern.name,
+            pattern_svg(pattern, contents.millimetres_per_unit, name, STOPPED_DRAWING if stops else ""),
+        )
         for pattern in contents.patterns
     )
-    return Packet(name, paper, sections, contents.cut_list, drawings)
+    return Packet(name, paper, sections, contents.cut_list, drawings, stops)
 
 
 def packet_of(

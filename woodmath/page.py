@@ -35,6 +35,7 @@ from woodmath.views.edges_corner import panel_corner
 from woodmath.views.ellipse import pins_and_string
 from woodmath.views.hole_rows import row_of_holes
 from woodmath.views.level_bottom import bottom_between_sides
+from woodmath.views.live_rocker import live_rocker
 from woodmath.views.piece import whole_piece
 from woodmath.views.post_joint import post_section
 from woodmath.views.rocker_for_a_wish import rocker_for_a_wish
@@ -68,6 +69,7 @@ __all__ = [
     "ellipse",
     "four_posts",
     "hands_in_plan",
+    "live_rocker",
     "look",
     "panel_corner",
     "pins_and_string",

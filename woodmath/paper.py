@@ -98,13 +98,15 @@ def paper_size(paper: str) -> tuple[float, float]:
     return width, height
 
 
-def numbered(sheets: Iterable[PaperSheet]) -> tuple[PaperSheet, ...]:
+def numbered(sheets: Iterable[PaperSheet], warning: str = "") -> tuple[PaperSheet, ...]:
     """Write on every sheet, at its upper right, which page of how many it is.
 
     Parameters
     ----------
     sheets : iterable of PaperSheet
         In the order in which they are printed.
+    warning : str
+        A few words over the number of every page; "" for none.
 
     >>> pages = numbered([PaperSheet("nothing", 210.0, 297.0, ())] * 2)
     >>> pages[1].layers[-1].marks[0].text
@@ -112,11 +114,16 @@ def numbered(sheets: Iterable[PaperSheet]) -> tuple[PaperSheet, ...]:
     """
     pages = tuple(sheets)
     return tuple(
-        replace(page, layers=(*page.layers, _count(page, f"page {place} of {len(pages)}")))
+        replace(page, layers=(*page.layers, _corner(page, f"page {place} of {len(pages)}", warning)))
         for place, page in enumerate(pages, start=1)
     )
 
 
-def _count(page: PaperSheet, text: str) -> Layer:
-    from_edge, from_top = 12.0 * UNITS_IN_A_MILLIMETRE, 14.0 * UNITS_IN_A_MILLIMETRE
-    return Layer((Words(text, (page.width_in_units - from_edge, from_top), 13.0, "quiet", "end"),))
+def _corner(page: PaperSheet, count: str, warning: str) -> Layer:
+    right = page.width_in_units - 12.0 * UNITS_IN_A_MILLIMETRE
+    counted = Words(count, (right, 14.0 * UNITS_IN_A_MILLIMETRE), 13.0, "quiet", "end")
+    if not warning:
+        return Layer((counted,))
+    return Layer(
+        (counted, Words(warning, (right, 10.0 * UNITS_IN_A_MILLIMETRE), 14.0, "accent", "end", True))
+    )

@@ -33,8 +33,8 @@ class Part:
         What it is called.
     count : int
         How many there are in one piece.
-    hands : str
-        What is to be mirrored; "" where all are alike.
+    hands : "", "left and right" or "pair"
+        How they differ: not at all, half of them mirrored, or two and two with their face sides outward.
     length, width, thickness : float
         Of the finished part over everything, tenons too; the length is along the grain.
     rough_length, rough_width, rough_thickness : float
@@ -66,6 +66,29 @@ class Part:
     def volume(self) -> float:
         """The wood in one of them, in cubed length units; beads are not taken off."""
         return self.solid.volume
+
+    def hands_of(self, copies: int) -> str:
+        """Say how many of the parts of so many pieces are of which hand.
+
+        Parameters
+        ----------
+        copies : int
+            How many pieces are made, 1 or more.
+
+        Returns
+        -------
+        str
+            "" where all are alike.
+
+        >>> from woodmath.piece import Piece
+        >>> parts = parts_of(Piece.demo("cat-bed"))
+        >>> parts[0].hands_of(3), parts[3].hands_of(3)
+        ('6 left, 6 right', '3 pairs, face sides outward')
+        """
+        half = self.count * copies // 2
+        if self.hands == "left and right":
+            return f"{half} left, {half} right"
+        return (f"{half} pairs" if half > 1 else "a pair") + ", face sides outward" if self.hands else ""
 
     @property
     def rough(self) -> tuple[float, float, float]:
@@ -108,10 +131,10 @@ def parts_of(piece: Piece) -> tuple[Part, ...]:
     through_the_side: Vector = (0.0, out_y, out_z)
     # Length along the grain, width across it, and thickness, for each kind of part.
     kinds = {
-        "post": ((up_the_post, _X, through_the_side), "along the post", "2 left, 2 right"),
+        "post": ((up_the_post, _X, through_the_side), "along the post", "left and right"),
         "end panel": ((_Y, _Z, _X), "level, along the width", ""),
         "side panel": ((_X, up_the_post, through_the_side), "level, along the length", ""),
-        "rocker": ((_Y, _Z, _X), "level, along the length", "a pair, face sides outward"),
+        "rocker": ((_Y, _Z, _X), "level, along the length", "pair"),
         "bottom board": ((_X, _Y, _Z), "along the length", ""),
         "side cleat": ((_X, _Y, _Z), "along the length", ""),
         "end cleat": ((_Y, _X, _Z), "along the length", ""),

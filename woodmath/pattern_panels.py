@@ -54,7 +54,7 @@ def end_pattern(piece: Piece, case: Case) -> Pattern:
     for level in levels:
         half = low + (high - low) * level / height
         shapes.append(Line(((-half, level), (half, level)), "thin"))
-    shapes += _short_points(case, lift)
+    shapes += _short_points(case, lift, frame.length(36))
     shapes += [
         Dimension((-high, height), (high, height), mark(2 * high), _ROW),
         Dimension((low, 0.0), (-low, 0.0), mark(2 * low), _ROW),
@@ -118,6 +118,10 @@ def side_pattern(piece: Piece, case: Case) -> Pattern:
             Line(((short, low - case.panel[0]), (short, high - case.panel[0])), "hidden")
             for low, high in case.tenons
         ]
+        if case.tenons:
+            low, high = case.tenons[0]
+            beside = (low + high) / 2 - case.panel[0]
+            shapes.append(_short_point((-frame.length(36), beside), (short, beside)))
     shapes += [
         Dimension((-shown * 0.55, 0.0), (-shown * 0.55, wide), mark(wide), 0.0),
         Dimension((0.0, wide), (reach, wide), mark(reach), _ROW),
@@ -153,7 +157,12 @@ def _bead_levels(piece: Piece, height: float) -> tuple[float, ...]:
     return (piece.bead.width, inner, height - inner, height - piece.bead.width)
 
 
-def _short_points(case: Case, lift: float) -> list[Shape]:
+def _short_point(where: Point, on_the_line: Point) -> Label:
+    """Name the dashed line, so that nobody takes it for one to cut along."""
+    return Label("short point", where, on_the_line, side="left", role="quiet")
+
+
+def _short_points(case: Case, lift: float, aside: float) -> list[Shape]:
     tenon = case.joint.tenon
     short = min(tenon.outer_cheek, tenon.inner_cheek)
     if short == tenon.reach:
@@ -162,6 +171,10 @@ def _short_points(case: Case, lift: float) -> list[Shape]:
     for low, high in case.tenons:
         points = tuple((x, y - lift) for x, y in (case.at(low, short), case.at(high, short)))
         lines += [Line(points, "hidden"), Line(flipped(points), "hidden")]
+    if case.tenons:
+        middle = sum(case.tenons[0]) / 2
+        (x, y), (across, up) = (case.at(middle, depth) for depth in (0.0, short))
+        lines.append(_short_point((x - aside, y - lift), (across, up - lift)))
     return lines
 
 

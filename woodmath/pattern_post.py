@@ -9,13 +9,14 @@ from woodmath.case_solids import foot_tenon_solid
 from woodmath.drawing import Drawing, Label, Line, Points, Shape, Wood, rectangle, spread
 from woodmath.hands_of_posts import post_of_hand
 from woodmath.pattern import KnownLength, Pattern
-from woodmath.story_stick import StoryStick
+from woodmath.story_stick import PostLine, StoryStick
 from woodmath.true_frame import true_frame
 from woodmath.views.setting_out_post import PostAsSet, post_settings
 from woodmath.views.setting_out_stick import story_stick_drawing
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
+    from woodmath.piece_details import FootTenon
 
 _ROW, _WORD = 17.0, 13.0
 _LATH = "20 mm"
@@ -41,7 +42,7 @@ def stick_pattern(piece: Piece, case: Case) -> Pattern:
     >>> stick_pattern(piece, Case.of(piece)).known_lengths[-1].length == Case.of(piece).top
     True
     """
-    lines = PostAsSet.of(post_settings(piece)).lines
+    lines = _lines(piece, case)
     stick = StoryStick(lines)
     width = piece.rule.read(_LATH)
     outline = ((0.0, stick.lowest), (width, stick.highest))
@@ -50,7 +51,7 @@ def stick_pattern(piece: Piece, case: Case) -> Pattern:
     known = tuple(
         KnownLength(f"datum to {line.name}", (middle, 0.0), (middle, line.along))
         for line in lines
-        if line.along > 0
+        if line.along != 0
     )
     return Pattern("Story stick", story_stick_drawing(piece.rule, stick, width, frame), known)
 
@@ -108,6 +109,8 @@ def post_pattern(piece: Piece, case: Case, hand: str) -> Pattern:
             0.0,
         )
         shapes += [Line(turned(profile), "hidden", True), Line(turned(thick), "hidden", True)]
+        end = _tenon_end(case, piece.rocker.tenon)
+        shapes.append(Line(turned(tuple((x, y + end) for x, y in shoulder)), "centre"))
     names = ("face edge", "for the side", "for the end", "face side")
     shapes += [
         Label(
@@ -119,7 +122,7 @@ def post_pattern(piece: Piece, case: Case, hand: str) -> Pattern:
         )
         for name, left in zip(names, (-2 * square, -square, 0.0, square), strict=True)
     ]
-    shapes += _readings(piece, turn, frame.length(1.0), 2 * square)
+    shapes += _readings(piece, case, turn, frame.length(1.0))
     corner = post_of_hand(hand).corner
     other = {"front left": "back right", "front right": "back left"}[corner]
     drawing = Drawing(
@@ -128,7 +131,7 @@ def post_pattern(piece: Piece, case: Case, hand: str) -> Pattern:
         tuple(shapes),
         f"Post of the {hand} hand: {corner} and {other}.",
         told="Fold it round the post with the inside corner between the two mortised faces. The heavy line is the "
-        "shoulder: level, and so at the splay to the post.",
+        "shoulder: level, and so at the splay to the post. The foot's tenon is sawn off at the line below it.",
     )
     return Pattern(f"Post, {hand} hand", drawing, _known(case, turn))
 
@@ -150,10 +153,24 @@ def _on_the_face(case: Case, y: float, z: float) -> tuple[float, float]:
     return (-(across * out_y + up * out_z), across * up_y + up * up_z)
 
 
-def _readings(piece: Piece, turn: float, unit: float, half: float) -> list[Shape]:
-    """Write every line's distance from the shoulder beside the faces, each on a row of its own."""
+def _tenon_end(case: Case, tenon: FootTenon) -> float:
+    """Return where the foot's tenon ends, along the post's inside corner from the datum: less than 0."""
+    return min(up for _, up in foot_tenon_solid(case, tenon).outline) / case.upward[1]
+
+
+def _lines(piece: Piece, case: Case) -> tuple[PostLine, ...]:
+    """Return the lines of the post from the lowest up, and among them where the foot's tenon is sawn to length."""
     lines = PostAsSet.of(post_settings(piece)).lines
-    edge = max(half * turn, -half * turn)
+    tenon = piece.rocker.tenon if piece.rocker else None
+    if tenon is None:
+        return lines
+    end = PostLine("foot's tenon ends, level", _tenon_end(case, tenon))
+    return tuple(sorted((*lines, end), key=lambda line: line.along))
+
+
+def _readings(piece: Piece, case: Case, turn: float, unit: float) -> list[Shape]:
+    """Write every line's distance from the shoulder beside the faces, each on a row of its own."""
+    lines, edge = _lines(piece, case), 2 * case.square
     rows = spread([line.along / unit for line in lines], _ROW, -1e6, 1e6)
     shapes: list[Shape] = []
     for mark, row in zip(StoryStick(lines).readings(piece.rule), rows, strict=True):

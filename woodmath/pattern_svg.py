@@ -17,10 +17,11 @@ from woodmath.true_size import extent, reframed
 
 _MARGIN = 5.0
 _HALO = 1.0
+_WARNING = 14.0
 _ON_WHITE = {**PALETTE, "paper": "#ffffff"}
 
 
-def pattern_svg(pattern: Pattern, millimetres_per_unit: float, name: str) -> str:
+def pattern_svg(pattern: Pattern, millimetres_per_unit: float, name: str, warning: str = "") -> str:
     """Write a pattern as SVG.
 
     Parameters
@@ -31,6 +32,8 @@ def pattern_svg(pattern: Pattern, millimetres_per_unit: float, name: str) -> str
         One length unit of its drawing in millimetres, > 0: 25.4 for inches.
     name : str
         Of the piece.
+    warning : str
+        A few words over the pattern; "" for none.
 
     Returns
     -------
@@ -44,6 +47,9 @@ def pattern_svg(pattern: Pattern, millimetres_per_unit: float, name: str) -> str
     """
     scale = millimetres_per_unit * UNITS_IN_A_MILLIMETRE
     painted = marks(reframed(pattern.drawing, Frame(1.0, 0.0, 0.0, 0.0, scale)))
+    if warning:
+        low, high, _, _ = extent(painted)
+        painted = (*painted, Words(warning, (low, high - _WARNING), _WARNING, "accent", "start", True))
     left, top, right, bottom = (each / UNITS_IN_A_MILLIMETRE for each in extent(painted))
     width, height = (f"{size + 2 * _MARGIN:.2f}" for size in (right - left, bottom - top))
     clips: dict[Points, str] = {}

@@ -16,19 +16,20 @@ from woodmath.outlines import Point, Points, rectangle
 from woodmath.paper import UNITS_IN_A_MILLIMETRE, Layer, PaperSheet, paper_size
 from woodmath.pattern import Pattern
 from woodmath.pens import Disc, Mark, Pen, Stroke, Words
-from woodmath.tiling import OVERLAP, Box, Taken, Tile, Tiling, tiling_of
+from woodmath.tiling import MARK, OVERLAP, Box, Taken, Tile, Tiling, tiling_of
 from woodmath.true_size import bars_and_title, extent, middle_of_the_room, reframed, room_beside_the_bars
 
 _LEAST_STRIP = 40.0
 _ARM, _RING = 5.0, 2.5
 _MARK_SIZE = 13.0
 _MARK_PEN = Pen("accent", 0.9)
-_JOINT_PEN = Pen("accent", 0.7, (9.0, 5.0))
+_JOINT_PEN = Pen("accent", 1.5, (1.5, 4.5))
+_TRIM, _TRIM_SIZE = "trim", 12.0
 _PLAN_WIDE, _PLAN_HIGH, _PLAN_CELL = 22.0, 14.0, 6.0
 _EDGE, _AIR = 10.0, 1.0
 _PIECE, _WORDS_WEIGH = 40.0, 10
 _TITLE_SIZE, _BESIDE_TITLE = 15.0, 52.0
-_HOW_TO_JOIN = "Cut along a dashed line, and lay crosses of one number over one another."
+_HOW_TO_JOIN = "Cut along a line named trim, and lay crosses of one number over one another."
 
 
 @dataclass(frozen=True)
@@ -265,22 +266,59 @@ def _picture_units(place: Point, tiling: Tiling) -> Point:
 
 
 def _joints(tile: Tile, tiling: Tiling) -> Iterator[Mark]:
-    """Yield the dashed lines along which sheets are joined, and the crosses that come over one another."""
+    """Yield the dotted lines along which sheets are trimmed, and the crosses that come over one another."""
     half, right, top = OVERLAP / 2, tile.right, tile.top
-    joints: list[Points] = []
-    for there, x in ((tile.column > 1, tile.left + half), (tile.column < tiling.columns, right - half)):
-        joints += [((x, tile.bottom), (x, top))] if there else []
-    for there, y in ((tile.row > 1, top - half), (tile.row < tiling.rows, tile.bottom + half)):
-        joints += [((tile.left, y), (right, y))] if there else []
-    for joint in joints:
+    joints: list[tuple[Points, Point]] = []
+    for there, x, way in (
+        (tile.column > 1, tile.left + half, -1.0),
+        (tile.column < tiling.columns, right - half, 1.0),
+    ):
+        joints += [(((x, tile.bottom), (x, top)), (way, 0.0))] if there else []
+    for there, y, way in (
+        (tile.row > 1, top - half, 1.0),
+        (tile.row < tiling.rows, tile.bottom + half, -1.0),
+    ):
+        joints += [(((tile.left, y), (right, y)), (0.0, way))] if there else []
+    for joint, outward in joints:
         line = tuple(_picture_units(on_sheet(point, tile, tiling), tiling) for point in joint)
         yield Stroke((line,), _JOINT_PEN)
+        yield _trim(joint, outward, tile, tiling)
     for mark in tiling.marks_on(tile):
         x, y = _picture_units(on_sheet(mark.place, tile, tiling), tiling)
         arm, ring = _ARM * UNITS_IN_A_MILLIMETRE, _RING * UNITS_IN_A_MILLIMETRE
         yield Stroke((((x - arm, y), (x + arm, y)), ((x, y - arm), (x, y + arm))), _MARK_PEN)
         yield Disc((x, y), ring, _MARK_PEN)
         yield Words(str(mark.number), (x + 0.75 * ring, y - 0.85 * ring), _MARK_SIZE, "accent", "start", True)
+
+
+def _trim(joint: Points, outward: Point, tile: Tile, tiling: Tiling) -> Words:
+    """Return the name of a trim line, on the strip that falls off, where it meets least; of several the middle."""
+    wide = text_width(_TRIM, _TRIM_SIZE, True) / UNITS_IN_A_MILLIMETRE
+    high = _TRIM_SIZE / UNITS_IN_A_MILLIMETRE
+    off = (wide / 2 + _AIR / 2, high / 2 + _AIR / 2)
+    met = [
+        *tiling.taken,
+        *(
+            Taken((x - MARK, y - MARK, x + MARK, y + MARK), 100)
+            for x, y in (mark.place for mark in tiling.marks_on(tile))
+        ),
+    ]
+    (x, y), (u, v) = joint
+    # Clear of the corners, where another strip falls off.
+    places = [(x + (u - x) * part / 60, y + (v - y) * part / 60) for part in range(8, 53)]
+    boxes = [
+        (a - wide / 2, b - high / 2, a + wide / 2, b + high / 2)
+        for a, b in ((a + outward[0] * off[0], b + outward[1] * off[1]) for a, b in places)
+    ]
+    left, low, right, _ = min(
+        boxes,
+        key=lambda box: (
+            sum(each.weight for each in met if _meets(each.box, box)),
+            math.dist(box[:2], boxes[len(boxes) // 2][:2]),
+        ),
+    )
+    where = _picture_units(on_sheet(((left + right) / 2, low + high / 4), tile, tiling), tiling)
+    return Words(_TRIM, where, _TRIM_SIZE, "accent", "middle", True)
 
 
 def _key_plan(tile: Tile, tiling: Tiling) -> Iterator[Mark]:

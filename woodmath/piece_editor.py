@@ -29,7 +29,7 @@ from woodmath.piece_fields import Draft
 from woodmath.piece_file import demo_names, demo_text, text_of
 from woodmath.piece_form import PieceForm
 from woodmath.piece_places import Path as Place
-from woodmath.piece_saving import save
+from woodmath.piece_saving import save, saved_pieces
 from woodmath.piece_writing import changed_text, piece_text
 from woodmath.views.piece import whole_piece
 
@@ -119,6 +119,9 @@ class PieceEditor:
         self.name = ipywidgets.Text(
             value=name, description="save as", continuous_update=False, layout=Layout(width="300px")
         )
+        self.saved = ipywidgets.Dropdown(
+            options=saved_pieces(self._folder), description="your pieces", layout=Layout(width="300px")
+        )
         self.demo = ipywidgets.Dropdown(
             options=demo_names(), description="demo piece", layout=Layout(width="300px")
         )
@@ -130,8 +133,13 @@ class PieceEditor:
             for words, tip, act in (
                 ("save", "Write the text into a file of that name", self._tell(self.save)),
                 ("replace it", "Write over the file of that name", self._tell(self.replace)),
+                ("open it", "Put the text of that file in place of yours", self._tell(self.open)),
                 ("start from it", "Put the demo piece's text in place of yours", self._tell(self.start_from)),
-                ("bring my text back", "Undo starting from a demo piece", self._tell(self.bring_back)),
+                (
+                    "bring my text back",
+                    "Undo opening a file or starting from a demo piece",
+                    self._tell(self.bring_back),
+                ),
                 ("print the packet", "Write the sheets for the bench into a folder", self._tell(self.print)),
             )
         }
@@ -141,8 +149,10 @@ class PieceEditor:
         self.status = ipywidgets.HTML()
         self.status.add_class(f"{self._name}-status")
         wrapped = Layout(flex_flow="row wrap", align_items="center", width="100%")
+        self._list_saved()
         rows = [
             ipywidgets.Box([self.name, self.buttons["save"], self.buttons["replace it"]], layout=wrapped),
+            ipywidgets.Box([self.saved, self.buttons["open it"]], layout=wrapped),
             ipywidgets.Box(
                 [self.demo, self.buttons["start from it"], self.buttons["bring my text back"]], layout=wrapped
             ),
@@ -253,6 +263,7 @@ class PieceEditor:
         return told
 
     def _saved(self, place: Path) -> str:
+        self._list_saved(place.name)
         faults = " It has faults still, and is saved all the same." if self.faults else ""
         return f"Saved as {place}.{faults}"
 
@@ -265,6 +276,39 @@ class PieceEditor:
             )
         return self._folder / (name if name.endswith(".toml") else f"{name}.toml")
 
+    def open(self) -> str:
+        """Put the text of a saved piece in place of what is there, which can be brought back.
+
+        Returns
+        -------
+        str
+            What was done.
+
+        Raises
+        ------
+        BadPiece
+            If the file cannot be read any more.
+        """
+        place = self._folder / self.saved.value
+        self._put_aside(text_of(place))
+        self.name.value = place.name
+        return f"This is {place} now. Save it under another name, or press save and then replace it."
+
+    def _list_saved(self, chosen: str = "") -> None:
+        """Offer the pieces that lie in the folder now; nothing is offered where there are none."""
+        names = saved_pieces(self._folder)
+        self.saved.options = names
+        if chosen in names:
+            self.saved.value = chosen
+        self.saved.layout.display = "" if names else "none"
+        self._offer("open it", bool(names))
+
+    def _put_aside(self, text: str) -> None:
+        before = self.text
+        self._take(text)
+        self._before = before
+        self._offer("bring my text back", True)
+
     def start_from(self) -> str:
         """Put a demo piece's text in place of what is there, which can be brought back.
 
@@ -273,14 +317,11 @@ class PieceEditor:
         str
             What was done.
         """
-        before = self.text
-        self._take(demo_text(self.demo.value))
-        self._before = before
-        self._offer("bring my text back", True)
+        self._put_aside(demo_text(self.demo.value))
         return f"This is {self.demo.value} now. No file was changed, and your text can be brought back."
 
     def bring_back(self) -> str:
-        """Put the text back that stood there before a demo piece's.
+        """Put the text back that stood there before another piece's.
 
         Returns
         -------
@@ -310,10 +351,16 @@ class PieceEditor:
         if self.faults:
             raise NotWritten("The text has faults, and nothing was printed. Put right what is listed first.")
         folder = self._folder / f"{file_name(self.piece.name)}-packet"
-        first, *others = write_packet(packet_of(self.piece, self.paper.value), folder)
-        stops = sum(finding.severity == "stop" for finding in self.remarks)
-        held = f" The master would stop you {_times(stops)}: read the first sheet." if stops else ""
-        return f"{first.name} is in {folder}, with {len(others)} beside it. Print at 100 %.{held}"
+        packet = packet_of(self.piece, self.paper.value)
+        older = " It was written over an older packet." if packet.replaces(folder) else ""
+        first, *others = write_packet(packet, folder)
+        stops = len(packet.stops)
+        held = (
+            f" The master would stop you {_times(stops)}: read the first sheet, and cut nothing."
+            if stops
+            else ""
+        )
+        return f"{first.name} is in {folder}, with {len(others)} beside it. Print at 100 %.{older}{held}"
 
     def _tell(self, act: Callable[[], str]) -> Callable[[Any], None]:
         """Make of an act what a button calls: what it led to is said, whether it went well or not."""

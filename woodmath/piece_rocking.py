@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 from typing import TYPE_CHECKING
 
 from woodmath import board_measure, mass
@@ -12,7 +13,11 @@ if TYPE_CHECKING:
     from woodmath.mass import MassOf
     from woodmath.piece import Piece
 
+_ROUNDING = 1e-12
+"""As a part of its height: so little to the side is what adding up its parts left over."""
 
+
+@functools.lru_cache(maxsize=64)
 def rocking_body_of(piece: Piece, load: bool = False) -> RockingBody:
     """Return a piece as the body that rocks.
 
@@ -87,5 +92,5 @@ def body_in_metres(
         gyration_radius=whole.gyration_radius() / metre,
         ellipse=Ellipse(ellipse.half_length / metre, ellipse.half_height / metre),
         rocker_length=rocker_length / metre,
-        centre_offset=offset / metre,
+        centre_offset=offset / metre if abs(offset) > _ROUNDING * whole.centre_height else 0.0,
     )

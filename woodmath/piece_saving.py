@@ -5,11 +5,47 @@ from __future__ import annotations
 import contextlib
 import os
 import secrets
+import tomllib
 from pathlib import Path
 
 from woodmath.as_given import quoted
-from woodmath.errors import NotWritten
-from woodmath.piece_file import LARGEST_FILE
+from woodmath.errors import NotWritten, WoodmathError
+from woodmath.piece_file import LARGEST_FILE, text_of
+from woodmath.piece_origin import KEYS
+
+
+def saved_pieces(folder: str | os.PathLike[str]) -> tuple[str, ...]:
+    """Return the names of the pieces' files in a folder, those with faults among them.
+
+    Parameters
+    ----------
+    folder : str or path
+        Where pieces are saved; it need not be there yet.
+
+    Returns
+    -------
+    tuple of str
+        In the order of the alphabet; a file in TOML that tells of something else is left out.
+
+    >>> saved_pieces("no-such-folder")
+    ()
+    """
+    try:
+        files = sorted(Path(folder).glob("*.toml"))
+        return tuple(file.name for file in files if not file.name.startswith(".") and _tells_of_a_piece(file))
+    except OSError:
+        return ()
+
+
+def _tells_of_a_piece(file: Path) -> bool:
+    try:
+        held = tomllib.loads(text_of(file))
+    except tomllib.TOMLDecodeError:
+        # Half a thought that was saved so that it is not lost.
+        return True
+    except WoodmathError:
+        return False
+    return not held or bool({"post", "rule", KEYS[0]} & set(held))
 
 
 def save(text: str, path: str | os.PathLike[str], replace: bool = False) -> Path:

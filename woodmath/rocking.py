@@ -85,6 +85,8 @@ __all__ = [
 ]
 
 _NEVER = "It does not come to rest on its curve"
+_NEXT_TO_NOTHING = 1e-5
+"""Degrees: a swing as small as this takes the time of a smaller one to the twelfth figure."""
 
 
 @dataclass(frozen=True)
@@ -232,14 +234,24 @@ class RockingBody:
 
         Past its curve it goes on turning on the heel, and mostly comes back from further than it rolls.
         """
-        return math.degrees(self._tips()[0])
+        return math.degrees(min(self._tips(), key=lambda found: found[1])[0])
+
+    @property
+    def tip_angles(self) -> tuple[float, float]:
+        """Tilts from upright at which it goes over to the left (less than 0) and to the right, in degrees.
+
+        Both are 0 where it never stands.
+        """
+        right, left = self._tips()
+        return -math.degrees(left[0]), math.degrees(right[0])
 
     @property
     def barrier(self) -> float:
         """Energy to bring it from its rest to where it goes over, in joules; 0 where it never stands."""
         if self.balance.rest is None:
             return 0.0
-        return self._energy(self._tips()[1] - self._height(self.balance.rest))
+        top = min(height for _, height in self._tips())
+        return self._energy(top - self._height(self.balance.rest))
 
     @property
     def rolling_barrier(self) -> float:
@@ -249,18 +261,26 @@ class RockingBody:
             return 0.0
         return min(self._energy_between(balance.rest, bound) for bound in (balance.low, balance.high))
 
-    def _tips(self) -> tuple[float, float]:
-        """Return the tilt at which it goes over on the easier side, and how high its weight is then."""
+    def _tips(self) -> tuple[tuple[float, float], tuple[float, float]]:
+        """Return the tilt at which it goes over and how high its weight is then, to the right and to the left."""
         balance = self.balance
         if balance.rest is None:
-            return 0.0, self._height(0.0)
-        sides = []
-        for side, bound in ((1, balance.high), (-1, balance.low)):
-            if abs(bound) < balance.heel:
-                sides.append((abs(bound), self._height(bound)))
-            else:
-                sides.append(over_the_heel(*self._heel(side)))
-        return min(sides, key=lambda found: found[1])
+            upright = (0.0, self._height(0.0))
+            return upright, upright
+        return self._tip_to(1, balance.high), self._tip_to(-1, balance.low)
+
+    def _tip_to(self, side: int, bound: float) -> tuple[float, float]:
+        tops = [over_the_heel(*self._heel(side))] if self._is_held_at_the_heel(side) else []
+        if abs(bound) < self.balance.heel:
+            tops.append((abs(bound), self._height(bound)))
+        return max(tops, key=lambda found: found[1])
+
+    def _is_held_at_the_heel(self, side: int) -> bool:
+        """Whether its weight still turns it back where it comes to its heel, or to another rest before that.
+
+        A tall rocker may carry it over a hill only to let it lie on the other side.
+        """
+        return side * lever_curve()(side * self.balance.heel, *self.sizes) >= 0
 
     def _heel(self, side: int) -> tuple[float, float]:
         """Return how far out the heel is from the centre of gravity, and how far below it."""
@@ -374,7 +394,7 @@ class RockingBody:
         >>> body.period() < body.period(amplitude=15)
         True
         """
-        if amplitude == 0:
+        if abs(amplitude) < _NEXT_TO_NOTHING:
             rest = self._rest()
             if not margin_at(self.sizes, rest) > 0:
                 raise ImpossibleShape(
@@ -482,9 +502,10 @@ class RockingBody:
         balance = self.balance
         if balance.rest is None:
             return 0.0
-        return min(
-            self._push_to(side, bound, at_height) for side, bound in ((1, balance.high), (-1, balance.low))
-        )
+        # A case that is the same on both sides is pushed over as easily to the one as to the other.
+        even = self.centre_offset == 0 and balance.rest == 0
+        sides = ((1, balance.high), (-1, balance.low))[: 1 if even else 2]
+        return min(self._push_to(side, bound, at_height) for side, bound in sides)
 
     def _push_to(self, side: int, bound: float, at_height: float) -> float:
         height, lever = height_curve(), lever_curve()
@@ -504,9 +525,10 @@ class RockingBody:
                 else 0.0
             )
 
-        rest = self._rest()
-        found = greatest(rolling, min(rest, bound), max(rest, bound))
-        if abs(bound) < self.balance.heel:
+        rest, held = self._rest(), self._is_held_at_the_heel(side)
+        end = side * self.balance.heel if held else bound
+        found = greatest(rolling, min(rest, end), max(rest, end))
+        if not held:
             return found
         heel = OnTheHeel(self.mass, *self._heel(side), self._half, at_height - self.rise)
         return max(found, heel.greatest_push(self.balance.heel))
@@ -546,7 +568,7 @@ class RockingBody:
         if not (math.isfinite(damping_ratio) and damping_ratio >= 0):
             raise ImpossibleShape(f"The damping ratio is {damping_ratio:g}, and it cannot be less than 0.")
         small = self.period()
-        self._turning_points(amplitude)
+        ends = self._turning_points(amplitude)
         rest = self._rest()
         drag = damping_derivation().function("drag")(
             damping_ratio=damping_ratio,
@@ -555,7 +577,8 @@ class RockingBody:
             stiffness_margin=margin_at(self.sizes, rest),
         )
         case = Swinging(self.sizes, self.gyration_radius, rest, drag, GRAVITY, small)
-        return follow(case, rest + math.radians(amplitude), duration, pictures)
+        start, other = ends if amplitude < 0 else reversed(ends)
+        return follow(case, start, duration, pictures, other)
 
     def energy(self, tilt: float, turning: float = 0.0) -> float:
         """Energy at a tilt over that of the case upright and still.

@@ -67,7 +67,13 @@ def balance_of(sizes: Sizes, heel: float) -> Balance:
     """
     *_, offset = sizes
     found = _middle_balances(sizes, heel) if offset == 0 else _balances(sizes, heel)
-    lying = [tilt for tilt in found if _margin(sizes, tilt) > 0 or (tilt == 0 and is_upright_at_rest(sizes))]
+    # A weight far beside its rockers would come to hang below the floor: there is no lying so.
+    over_the_floor = [tilt for tilt in found if height_curve()(tilt, *sizes) > 0]
+    lying = [
+        tilt
+        for tilt in over_the_floor
+        if _margin(sizes, tilt) > 0 or (tilt == 0 and is_upright_at_rest(sizes))
+    ]
     downhill = math.copysign(1.0, -lever_curve()(0.0, *sizes)) if offset else 1.0
     ahead = [tilt for tilt in lying if tilt * downhill >= 0]
     if not ahead:

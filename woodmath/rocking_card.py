@@ -7,10 +7,12 @@ from typing import TYPE_CHECKING
 from woodmath.board_measure import metre_in
 from woodmath.card import Card
 from woodmath.case import Case
+from woodmath.errors import ImpossibleShape
 from woodmath.finding import size
 from woodmath.mass import floor_level
 from woodmath.numbers_as_written import number_shown
 from woodmath.rocking import RockingBody
+from woodmath.weights_card import weights_card
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -21,6 +23,32 @@ _ASKEW = 0.05
 """Degrees: less is written as none."""
 _NOT_AT_ALL = "it goes over"
 _NOT_SO_FAR = "rolls less far"
+
+
+def weight_cards(piece: Piece) -> tuple[Card, ...]:
+    """Return the cards on weight and rocking that a piece can have.
+
+    Parameters
+    ----------
+    piece : Piece
+        As read.
+
+    Returns
+    -------
+    tuple of Card
+        None where it names no timber or makes no case; that on rocking only where it has rockers.
+
+    >>> from woodmath.piece import Piece
+    >>> [card.title for card in weight_cards(Piece.demo("log-box"))]
+    ['What it weighs']
+    """
+    if piece.timber is None or piece.end is None or piece.side is None:
+        return ()
+    try:
+        return (weights_card(piece), *((rocking_card(piece),) if piece.rocker else ()))
+    except ImpossibleShape:
+        # The remarks on the piece say what cannot be.
+        return ()
 
 
 def rocking_card(piece: Piece) -> Card:
@@ -101,8 +129,8 @@ def _column(piece: Piece, body: RockingBody) -> tuple[str, ...]:
     return (
         *stands,
         length(body.stiffness_margin),
-        f"{number_shown(body.period(), 2)} s",
-        f"{number_shown(body.period(_SWING), 2)} s" if far else _NOT_SO_FAR,
+        f"{body.period():.2f} s",
+        f"{body.period(_SWING):.2f} s" if far else _NOT_SO_FAR,
         f"{number_shown(abs(body.rest_tilt), 1)}° askew" if abs(body.rest_tilt) >= _ASKEW else "upright",
         f"{number_shown(body.rolling_limit, 1)}°",
         f"{number_shown(body.tip_angle, 1)}°",

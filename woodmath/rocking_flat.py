@@ -45,12 +45,18 @@ def greatest(of: Callable[[float], float], low: float, high: float) -> float:
     values = [of(place) for place in places]
     best = max(range(_PLACES + 1), key=values.__getitem__)
     left, right = places[max(0, best - 1)], places[min(_PLACES, best + 1)]
+    first, second = right - _GOLDEN * (right - left), left + _GOLDEN * (right - left)
+    one, other = of(first), of(second)
     for _ in range(_NARROWINGS):
-        first, second = right - _GOLDEN * (right - left), left + _GOLDEN * (right - left)
-        if of(first) < of(second):
-            left = first
+        # Of the two places one serves again: that is what the golden section is for.
+        if one < other:
+            left, first, one = first, second, other
+            second = left + _GOLDEN * (right - left)
+            other = of(second)
         else:
-            right = second
+            right, second, other = second, first, one
+            first = right - _GOLDEN * (right - left)
+            one = of(first)
     return max(values[best], of((left + right) / 2))
 
 

@@ -24,7 +24,10 @@ _BACK = 12
 """How many steps back the next one is foretold from."""
 _STEPS_A_SWING = 96
 _KEPT = 5e-10
-"""How much of the energy may be lost to rounding and to the length of the steps."""
+"""How much of the energy may be lost to the length of the steps."""
+_ROUNDED = 1e-15
+"""How much of a height may be lost to rounding, for each unit of tilt."""
+_NEXT_TO_NOTHING = 1e-9
 _MOST_TRIES = 20
 _LONGEST = 600.0
 """Seconds: ten minutes of rocking are thirty thousand pictures."""
@@ -90,7 +93,9 @@ class Swinging:
     small_period: float
 
 
-def follow(case: Swinging, tilt: float, duration: float, pictures: int = 0) -> Motion:
+def follow(
+    case: Swinging, tilt: float, duration: float, pictures: int = 0, other: float | None = None
+) -> Motion:
     """Follow a case that is let go at a tilt.
 
     Parameters
@@ -103,6 +108,8 @@ def follow(case: Swinging, tilt: float, duration: float, pictures: int = 0) -> M
         In seconds, > 0 and at most ten minutes.
     pictures : int
         Into how many steps the time is divided; 0 for sixty a second.
+    other : float, optional
+        Where it turns round on the other side without drag, in radians; left out, as far from its rest.
 
     Returns
     -------
@@ -127,9 +134,10 @@ def follow(case: Swinging, tilt: float, duration: float, pictures: int = 0) -> M
     count = pictures or max(1, math.ceil(duration * PICTURES_A_SECOND))
     between = duration / count
     pieces = max(1, math.ceil(between * _STEPS_A_SWING / case.small_period))
+    may_be_lost = _may_be_lost(case, tilt, 2 * case.rest - tilt if other is None else other)
     for _ in range(_MOST_TRIES):
-        states, lost = _stepped(case, tilt, between / pieces, pieces, count)
-        if lost <= _KEPT:
+        states, kept = _stepped(case, tilt, between / pieces, pieces, count, may_be_lost)
+        if kept:
             return _told(case, states, between)
         pieces += math.ceil(pieces / 3)
     raise ImpossibleShape(
@@ -142,8 +150,26 @@ State = tuple[float, float]
 """Tilt in radians and turning in radians a second."""
 
 
-def _stepped(case: Swinging, tilt: float, step: float, pieces: int, count: int) -> tuple[list[State], float]:
-    """Return the state at each picture, and the greatest part of the energy that was lost on the way."""
+def _may_be_lost(case: Swinging, tilt: float, other: float) -> float:
+    """Return how much energy may be lost on the way between two ends of a swing, for each kilogram.
+
+    Near the top of its hill a case sets off slowly, and a little energy more or less is a much longer time:
+    so much more must be kept.
+    """
+    slow = 1.0
+    for end in (tilt, other):
+        out = end - case.rest
+        if out:
+            pull = acceleration_curve()(end, 0.0, *case.sizes, case.gyration_radius, case.gravity, 0.0)
+            slow = min(slow, abs(pull / out) / (math.tau / case.small_period) ** 2)
+    rounded = _ROUNDED * case.gravity * sum(case.sizes[:3]) * max(abs(tilt - case.rest), _NEXT_TO_NOTHING)
+    return _KEPT * slow * _lifted(case, tilt) + rounded
+
+
+def _stepped(
+    case: Swinging, tilt: float, step: float, pieces: int, count: int, may_be_lost: float
+) -> tuple[list[State], bool]:
+    """Return the state at each picture, and whether the energy was kept on the way."""
     quickening = acceleration_curve()
     rest = (*case.sizes, case.gyration_radius, case.gravity, case.drag)
     foretell, mend = (tuple(step * weight for weight in _weights(ahead)) for ahead in (0, 1))
@@ -152,7 +178,7 @@ def _stepped(case: Swinging, tilt: float, step: float, pieces: int, count: int) 
     mended = (0.0, *older)
     turning = 0.0
     turnings, quickenings, drawn = (deque([0.0] * _BACK, _BACK) for _ in range(3))
-    states, taken, lost = [(tilt, turning)], 0.0, 0.0
+    states, taken = [(tilt, turning)], 0.0
     lifted = _lifted(case, tilt)
     judged = pieces * next(every for every in (6, 5, 4, 3, 2, 1) if count % every == 0)
     for number in range(pieces * count):
@@ -173,10 +199,9 @@ def _stepped(case: Swinging, tilt: float, step: float, pieces: int, count: int) 
             states.append((tilt, turning))
         if (number + 1) % judged == 0:
             left = _lifted(case, tilt) + _in_motion(case, tilt, turning) + taken
-            lost = max(lost, abs(left - lifted) / lifted)
-            if not lost <= _KEPT:
-                break
-    return states, lost
+            if not abs(left - lifted) <= may_be_lost:
+                return states, False
+    return states, True
 
 
 def _weighed(weights: Sequence[float], values: Iterable[float]) -> float:

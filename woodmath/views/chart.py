@@ -166,3 +166,27 @@ def _marks(ends: tuple[float, float], most: int, least: float) -> list[float]:
     step = max(least, nice_step(low, high, most))
     first = math.ceil(low / step - 1e-9)
     return [number * step for number in range(first, math.floor(high / step + 1e-9) + 1)]
+
+
+def key_of(chart: Chart, left: float, above: float, role: str, words: str) -> tuple[Shape, ...]:
+    """Return what a line of a chart stands for, over its upper right corner.
+
+    Parameters
+    ----------
+    chart : Chart
+        Which one.
+    left, above : float
+        From that corner to where the sample begins, in picture units.
+    role, words : str
+        Of the line, and what it stands for.
+
+    Returns
+    -------
+    tuple of Shape
+        For a drawing.
+    """
+    frame, x, y = chart.frame, chart.right - left, chart.top - above
+    return (
+        Line((frame.at(x, y), frame.at(x + 26.0, y)), role),
+        Label(words, frame.at(x + 34.0, y + 4.0), role="quiet", size=_SIZE),
+    )

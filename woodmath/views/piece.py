@@ -162,15 +162,17 @@ def _plan_sizes(
 
 def _told(rule: Rule, case: Case) -> tuple[str, str]:
     (bottom, foot), (top, head) = case.at(case.panel[0]), case.at(case.panel[1])
+    upright = not more(top, bottom) and not more(bottom, top)
     headline = (
-        f"Each post leans {abs(case.splay):.1f}° {'outward' if case.splay > 0 else 'inward'} from upright."
+        "It stands upright: the end is as wide at the top as at the bottom."
+        if upright
+        else f"Each post leans {abs(case.splay):.1f}° {'outward' if case.splay > 0 else 'inward'} from upright."
     )
-    if not more(top, bottom) and not more(bottom, top):
-        headline = "It stands upright: the end is as wide at the top as at the bottom."
     told = (
         f"The end is {rule.mark(2 * bottom)} wide at the bottom, {rule.mark(2 * top)} at the top and "
         f"{rule.mark(head - foot)} high; the side is {rule.mark(2 * case.half_length)} long and "
-        f"{rule.mark(case.slope_length, unit=True)} wide, shoulder to shoulder and along its slope."
+        f"{rule.mark(case.slope_length, unit=True)} wide, shoulder to shoulder"
+        f"{'.' if upright else ' and along its slope.'}"
     )
     return headline, told
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from woodmath import board_measure
-from woodmath.drawing import Circle, Dimension, Drawing, Frame, Label, Line, Point, Points, Shape, Wood
+from woodmath.drawing import Circle, Dimension, Drawing, Frame, Line, Point, Points, Shape, Wood
 from woodmath.ellipse import Ellipse
 from woodmath.errors import ImpossibleShape, UnknownName
 from woodmath.piece import Piece
@@ -14,7 +14,8 @@ from woodmath.piece_tables import Rocker
 from woodmath.rocker_choice import ChosenRocker, Wish, choose_rocker
 from woodmath.rocking import GRAVITY, RockingBody, period_derivation
 from woodmath.rule import Rule
-from woodmath.views.chart import Chart
+from woodmath.views.chart import Chart, key_of
+from woodmath.views.lent_rocker import lent_rocker
 from woodmath.views.view import ChoiceControl, LengthControl, Settings, StepControl, View, number
 from woodmath.views.weight_mark import weight_mark
 
@@ -226,18 +227,9 @@ def _barrier_chart(rule: Rule, body: RockingBody, frame: Frame) -> tuple[Shape, 
         *chart.scales(f"length of the rocker, {rule.unit_mark}", "barrier, J"),
         *chart.curve(over),
         *chart.curve(rolling, "hidden"),
-        *_key(chart, 34.0, "edge", "to go over"),
-        *_key(chart, 16.0, "hidden", "to leave the curve"),
+        *key_of(chart, 146.0, 34.0, "edge", "to go over"),
+        *key_of(chart, 146.0, 16.0, "hidden", "to leave the curve"),
         *_here(chart, length * metre, body.barrier),
-    )
-
-
-def _key(chart: Chart, above: float, role: str, words: str) -> tuple[Shape, ...]:
-    """Return what a line of a chart stands for, over its right-hand corner."""
-    frame, y = chart.frame, chart.top - above
-    return (
-        Line((frame.at(chart.right - 146.0, y), frame.at(chart.right - 120.0, y)), role),
-        Label(words, frame.at(chart.right - 112.0, y + 4.0), role="quiet", size=12.5),
     )
 
 
@@ -249,24 +241,8 @@ def _here(chart: Chart, x: float, y: float) -> tuple[Shape, ...]:
     )
 
 
-def _lent(piece: Piece) -> Rocker:
-    """Return rockers to try under a piece that has none: half as long again as the end is wide."""
-    if piece.end is None:
-        raise ImpossibleShape(
-            f"{piece.name} has neither ends nor rockers. Add [end] or [rocker] to its file, or open another piece."
-        )
-    length = 1.5 * (piece.end.bottom + 2 * piece.post.square)
-    return Rocker(
-        length=length,
-        rise=length / 10,
-        bottom_radius=1.6 * length,
-        thickness=piece.post.square / 2,
-        depth=length / 5,
-    )
-
-
 def _start(piece: Piece) -> Settings:
-    rocker = piece.rocker or _lent(piece)
+    rocker = piece.rocker or lent_rocker(piece)
     piece = replace(piece, rocker=rocker)
     body = piece.rocking_body(load=True)
     return {
