@@ -132,6 +132,10 @@ def _set(
     return str(printer.doprint(expression.xreplace(stand_ins)))
 
 
+_LAST_IN_ORDER = "\U0010ffff"
+"""A name that comes after every letter: a root stands behind the other factors."""
+
+
 def _mixed(written: str) -> str:
     """Set `1 3/4` as a LaTeX fraction; anything else stays as it is."""
     whole, _, fraction = written.rpartition(" ")
@@ -164,6 +168,17 @@ class _ReadingOrder(LatexPrinter):  # type: ignore[misc]  # sympy carries no typ
             )
 
         return sorted(sympy.Add.make_args(expr), key=key)
+
+    def _print_Mul(self, expr: sympy.Mul) -> str:
+        """Set the roots of a product as one root: sympy parts it, and the trade's books do not."""
+        roots = [factor for factor in expr.args if factor.is_Pow and abs(factor.exp) == sympy.S.Half]
+        if len(roots) < 2:
+            return str(super()._print_Mul(expr))
+        under = sympy.Mul(*(factor.base ** (2 * factor.exp) for factor in roots))
+        root = sympy.Symbol(_LAST_IN_ORDER, positive=True)
+        self._settings["symbol_names"][root] = rf"\sqrt{{{self._print(under)}}}"
+        rest = sympy.Mul(*(factor for factor in expr.args if factor not in roots))
+        return str(self._print(rest * root))
 
     def _print_Pow(self, expr: sympy.Pow) -> str:
         if expr.base in self._fractions and expr.exp.is_Integer and expr.exp.is_positive:

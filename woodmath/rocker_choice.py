@@ -115,7 +115,7 @@ class ChosenRocker:
     >>> from woodmath.piece import Piece
     >>> found = choose_rocker(Piece.demo("cat-bed"), Wish(period=0.8, rolling_limit=25, rise=2))
     >>> round(found.body.period(), 9), round(found.body.rolling_limit, 9), found.rocker.rise
-    (0.8, 25.0, 2.0)
+    (0.8, 25.0, 2)
     """
 
     rocker: Rocker

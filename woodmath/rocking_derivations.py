@@ -110,7 +110,7 @@ _WORDS = MappingProxyType(
             "metres",
             "nonnegative",
         ),
-        "lift": (r"\Delta h", "how far the centre of gravity was lifted", "metres", "real"),
+        "lift": ("z", "how far the centre of gravity was lifted", "metres", "real"),
         "drag": (
             "D",
             "what slows it, for each kilogram and each unit of turning",
