@@ -8,13 +8,14 @@ from dataclasses import replace
 
 import pytest
 
-from woodmath.drawing import Circle, Drawing, Line, MovingBody, MovingLine, Wood
+from woodmath.drawing import Circle, Drawing, Label, Line, MovingBody, MovingLine, Wood
 from woodmath.ellipse import Ellipse
 from woodmath.piece import Piece
 from woodmath.rocking import RockingBody
 from woodmath.rocking_stand import stand_at
 from woodmath.views.live_rocker import live_rocker
 from woodmath.views.rocking_case import CaseOnRocker, brought
+from woodmath.views.rocking_scene import BALL, TOUCH
 
 CAT = Piece.demo("cat-bed")
 BODY = CAT.rocking_body(load=True)
@@ -115,7 +116,7 @@ def test_let_go_it_plays_one_whole_swing_in_its_true_time_and_begins_again_where
 
 def test_every_pose_that_is_played_stands_on_the_floor_where_the_touching_point_is() -> None:
     body, lines = moving(drawn(tilt=14.0, motion="free"))
-    dots = [line for line in lines if line.dot == 4.5]
+    dots = [line for line in lines if line.dot == TOUCH]
     for (x, y, turned), (touch,) in zip(body.poses, dots[0].frames, strict=True):
         stand = stand_at(BODY, -turned)
         assert (x, y) == pytest.approx((stand.across * INCH, stand.height * INCH), abs=1e-6)
@@ -133,7 +134,7 @@ def test_with_drag_every_swing_goes_less_far() -> None:
 def test_the_ball_lies_on_the_curve_of_energy() -> None:
     for changes in ({"tilt": 20.0}, {"tilt": -45.0}, {"tilt": 5.0, "weight_height": 33.0}):
         drawing = drawn(**changes)
-        ball = next(shape for shape in drawing.shapes if isinstance(shape, Circle) and shape.dot == 6.5)
+        ball = next(shape for shape in drawing.shapes if isinstance(shape, Circle) and shape.dot == BALL)
         lines = [
             shape
             for shape in drawing.shapes
@@ -171,3 +172,102 @@ def test_beside_one_another_stand_a_circle_an_ellipse_and_a_flat_base() -> None:
 def test_a_load_to_the_side_makes_it_rest_askew() -> None:
     assert "askew" in drawn(aside=3.0).headline
     assert "askew" not in drawn(aside=0.0).headline
+
+
+def test_three_cases_beside_one_another_do_not_stand_in_each_others_way() -> None:
+    for tilt in (-50.0, 0.0, 12.0, 50.0):
+        drawing = drawn(beside="three", tilt=tilt)
+        woods = [shape.outline for shape in drawing.shapes if isinstance(shape, Wood)]
+        cases = sorted(
+            (min(x for x, _ in points), max(x for x, _ in points))
+            for points in (
+                [point for outline in woods[start : start + 4] for point in outline] for start in (0, 4, 8)
+            )
+        )
+        assert all(one[1] < other[0] for one, other in itertools.pairwise(cases))
+
+
+def test_below_each_of_three_stands_its_time_and_where_it_goes_over() -> None:
+    notes = {
+        shape.text: shape.note
+        for shape in drawn(beside="three", tilt=10.0).shapes
+        if isinstance(shape, Label) and shape.note
+    }
+    flat = BODY.on_flat_base(BODY.rocker_length / 2)
+    assert notes["ellipse"] == f"{BODY.period(10):.2f} s, over at {BODY.tip_angle:.1f}°"
+    assert notes["flat"] == f"knocks, over at {flat.tip_angle:.1f}°"
+
+
+def test_of_three_let_go_each_swings_in_its_own_true_time() -> None:
+    bodies = [
+        shape
+        for shape in drawn(beside="three", tilt=10.0, motion="free").shapes
+        if isinstance(shape, MovingBody)
+    ]
+    radius = BODY.ellipse.radius_at_bottom
+    circle = replace(BODY, ellipse=Ellipse(radius, radius))
+    assert [body.seconds for body in bodies] == pytest.approx([BODY.period(10), circle.period(10)])
+
+
+def test_the_way_of_the_fitting_circles_centres_rocks_with_the_case_and_each_centre_lies_on_it() -> None:
+    body, lines = moving(drawn(tilt=20.0, motion="free"))
+    ways = [
+        points
+        for shape in body.shapes
+        if isinstance(shape, Line) and shape.role == "quiet"
+        for points in [shape.points]
+    ]
+    (fitting,) = [line for line in lines if line.role == "quiet"]
+    pose, (_, centre) = body.poses[0], fitting.frames[0]
+    assert centre[1] == pytest.approx(BODY.radius_at(20) * INCH)
+    pieces = [piece for way in ways for piece in itertools.pairwise(brought(way, body.about, pose))]
+    assert min(away(centre, *piece) for piece in pieces) < 0.05
+
+
+def away(point: tuple[float, float], start: tuple[float, float], end: tuple[float, float]) -> float:
+    """Return how far a point is from a straight piece."""
+    along = (end[0] - start[0], end[1] - start[1])
+    part = ((point[0] - start[0]) * along[0] + (point[1] - start[1]) * along[1]) / math.hypot(*along) ** 2
+    part = min(1.0, max(0.0, part))
+    return math.dist(point, (start[0] + part * along[0], start[1] + part * along[1]))
+
+
+def test_the_barrier_is_marked_where_it_goes_over_on_its_easier_side() -> None:
+    for aside in (0.0, 3.0):
+        drawing = drawn(aside=aside)
+        (mark,) = [shape for shape in drawing.shapes if isinstance(shape, Label) and "barrier" in shape.text]
+        x, _ = drawing.frame.place(mark.where)
+        # The chart goes from 60 degrees on the left to 60 on the right.
+        told = float(drawing.told.partition("goes over at ")[2].partition("°")[0])
+        assert 76.0 + (644.0 - 76.0) * (told + 60.0) / 120.0 == pytest.approx(x, abs=1.0)
+        assert f"takes {mark.text.removeprefix('barrier ')}" in drawing.told
+
+
+def test_with_the_weight_in_the_centre_of_a_round_rocker_it_stays_wherever_it_is_left() -> None:
+    drawing = drawn(half_length=9.5, half_height=9.5, weight_height=9.5, tilt=30.0, motion="free")
+    assert "stays wherever you leave it" in drawing.headline
+    assert not drawing.faults
+    assert not [shape for shape in drawing.shapes if isinstance(shape, MovingBody)]
+
+
+def test_a_swing_that_hangs_all_but_balanced_is_not_played_and_not_timed() -> None:
+    log_box = Piece.demo("log-box")
+    drawing = live_rocker.drawing(
+        log_box, half_length=200.0, half_height=400.0, weight_height=100.0, tilt=1.0, motion="free"
+    )
+    assert "so nearly balanced" in drawing.told
+    assert " s." not in drawing.headline
+
+
+def test_a_rocker_longer_than_its_ellipse_is_drawn_as_long_as_the_ellipse_and_that_is_said() -> None:
+    assert "only 12 in long" in drawn(half_length=6.0).told
+    assert "only" not in drawn().told
+
+
+def test_a_tilt_is_told_with_its_side() -> None:
+    assert "Tilted 8° to the left" in drawn(tilt=-8.0).told
+    assert "Upright" in drawn(tilt=0.0).told
+
+
+def test_the_push_is_the_one_of_the_body() -> None:
+    assert f"{BODY.push(BODY.centre_height):.0f} N" in drawn().told

@@ -24,6 +24,9 @@ PAGE_CORNER = "notebooks/09-bevels-and-the-bottom.ipynb"
 SOLIDS = "tests/test_case_solids.py"
 BY_HAND = "tests/test_one_piece_by_hand.py"
 CARDS = "tests/test_cards.py"
+ROCKING = "tests/test_rocking.py"
+INTEGRATED = "tests/test_rocking_integrated.py"
+TIPPING = "tests/test_rocking_tipping.py"
 
 
 @dataclass(frozen=True)
@@ -103,6 +106,36 @@ ALTERATIONS = {
         "return (per_over * over) // (bottom * under)",
         RULE,
     ),
+    "rocking, the weight off to the other side": Alteration(
+        "woodmath/rocking_derivations.py",
+        "- centre_offset * sympy.sin(tilt)",
+        "+ centre_offset * sympy.sin(tilt)",
+        TIPPING,
+    ),
+    "rocking, the weight measured from the ellipse's centre the wrong way": Alteration(
+        "woodmath/rocking_derivations.py",
+        "+ (centre_height - half_height) * sympy.cos(tilt)",
+        "+ (centre_height + half_height) * sympy.cos(tilt)",
+        ROCKING,
+    ),
+    "rocking, the pivot plumb below the weight all the way": Alteration(
+        "woodmath/rocking_derivations.py",
+        "mass * (gyration_radius**2 + height**2 + lever_arm**2) * turning**2 / 2, mass * gravity * fall",
+        "mass * (gyration_radius**2 + height**2 + 0 * lever_arm**2) * turning**2 / 2, mass * gravity * fall",
+        INTEGRATED,
+    ),
+    "rocking, over as soon as the heel touches": Alteration(
+        "woodmath/rocking.py",
+        "tops = [over_the_heel(*self._heel(side))] if self._is_held_at_the_heel(side) else []",
+        "tops = [(self.balance.heel, self._height(side * self.balance.heel))]",
+        TIPPING,
+    ),
+    "rocking, the force of the moving pivot left out": Alteration(
+        "woodmath/rocking_curves.py",
+        "+ sympy.diff(heaviness, tilt) * turning**2 / 2",
+        "+ 0 * sympy.diff(heaviness, tilt) * turning**2 / 2",
+        INTEGRATED,
+    ),
 }
 
 
@@ -134,7 +167,9 @@ def suite_on(copy: Path, *parts: str) -> subprocess.CompletedProcess[str]:
 
 def test_unspoilt_the_copy_is_green(copy: Path) -> None:
     run = suite_on(
-        copy, PAGE_BEVEL, PAGE_ELLIPSE, PAGE_SPLAY, PAGE_CORNER, QUESTIONS, RULE, SOLIDS, BY_HAND, CARDS
+        copy,
+        *(PAGE_BEVEL, PAGE_ELLIPSE, PAGE_SPLAY, PAGE_CORNER),
+        *(QUESTIONS, RULE, SOLIDS, BY_HAND, CARDS, ROCKING, INTEGRATED, TIPPING),
     )
     assert run.returncode == 0, run.stdout[-2000:]
 

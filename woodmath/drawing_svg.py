@@ -183,13 +183,18 @@ def _values(form: str, values: list[float], count: int) -> str:
     return ";".join([form] * count) % tuple(values)
 
 
+def _tenths(form: str, values: list[float], count: int) -> str:
+    """Return values in tenths, without the noughts that say nothing."""
+    return _values(form, values, count).replace(".0", "")
+
+
 def _motion(motion: Motion) -> str:
     time = _time(motion.seconds, motion.again)
     if motion.dot:
         places = [frame[0] for frame in motion.frames]
         columns = (("cx", [x for x, _ in places]), ("cy", [y for _, y in places]))
         changes = "".join(
-            f'<animate attributeName="{name}" {time} values="{";".join(map(_number, values))}"/>'
+            f'<animate attributeName="{name}" {time} values="{_tenths("%.1f", values, len(values))}"/>'
             for name, values in columns
         )
         shape = (
@@ -198,7 +203,10 @@ def _motion(motion: Motion) -> str:
         )
         return f'<g class="wm-motion">{shape}>{changes}</circle></g><g class="wm-still">{shape}/></g>'
     kind = "polygon" if motion.closed else "polyline"
-    frames = [" ".join(f"{_number(x)},{_number(y)}" for x, y in frame) for frame in motion.frames]
-    shape = f'<{kind} points="{frames[0]}" fill="none"{_pen(motion.pen)} stroke-linejoin="round"'
-    moving = f'{shape}><animate attributeName="points" {time} values="{";".join(frames)}"/></{kind}>'
+    one = " ".join(["%.1f,%.1f"] * len(motion.frames[0]))
+    values = [value for frame in motion.frames for point in frame for value in point]
+    frames = _tenths(one, values, len(motion.frames))
+    first = frames.partition(";")[0]
+    shape = f'<{kind} points="{first}" fill="none"{_pen(motion.pen)} stroke-linejoin="round"'
+    moving = f'{shape}><animate attributeName="points" {time} values="{frames}"/></{kind}>'
     return f'<g class="wm-motion">{moving}</g><g class="wm-still">{shape}/></g>'

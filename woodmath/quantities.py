@@ -12,7 +12,18 @@ from sympy.core.relational import Relational
 
 from woodmath.errors import ImpossibleShape
 
-_BEHIND = MappingProxyType({"degrees": "°", "length a turn": " a turn"})
+_BEHIND = MappingProxyType(
+    {
+        "degrees": "°",
+        "length a turn": " a turn",
+        "seconds": " s",
+        "metres": " m",
+        "kilograms": " kg",
+        "joules": " J",
+        "newtons": " N",
+        "metres per second squared": " m/s²",
+    }
+)
 
 
 @dataclass(frozen=True)
@@ -117,8 +128,8 @@ def with_unit(figures: str, unit: str) -> str:
     ----------
     figures : str
         The number, as it is to be written.
-    unit : {"length", "degrees", "number", "length a turn", "area"}
-        That of a `Quantity`.
+    unit : str
+        That of a `Quantity`: "length", "degrees", "number", "length a turn", "area", or an SI unit in words.
 
     Returns
     -------

@@ -33,6 +33,7 @@ from woodmath.rocking_curves import (
     height_curve,
     lever_curve,
     moving_energy_curve,
+    push_curve,
     turning_curve,
 )
 from woodmath.rocking_derivations import (
@@ -84,6 +85,8 @@ __all__ = [
     "top_derivation",
 ]
 
+_LEVEL = 1e-9
+"""Degrees: a floor that slopes less is level."""
 _NEVER = "It does not come to rest on its curve"
 _NEXT_TO_NOTHING = 1e-5
 """Degrees: a swing as small as this takes the time of a smaller one to the twelfth figure."""
@@ -206,7 +209,7 @@ class RockingBody:
             "weight down, or take a flatter rocker."
         )
 
-    @property
+    @cached_property
     def heel_angle(self) -> float:
         """Tilt at which the touching point has come to the heel and the rolling ends, in degrees."""
         return self.ellipse.angle_at(self._half)
@@ -509,21 +512,12 @@ class RockingBody:
 
     def _push_to(self, side: int, bound: float, at_height: float) -> float:
         height, lever = height_curve(), lever_curve()
-        push = push_derivation().function("push")
+        push = push_curve()
         place = (*self.sizes[:2], at_height, 0.0)
 
         def rolling(tilt: float) -> float:
             above = height(tilt, *place)
-            return (
-                push(
-                    push_height=above,
-                    mass=self.mass,
-                    gravity=GRAVITY,
-                    lever_arm=side * lever(tilt, *self.sizes),
-                )
-                if above > 0
-                else 0.0
-            )
+            return push(above, self.mass, GRAVITY, side * lever(tilt, *self.sizes)) if above > 0 else 0.0
 
         rest, held = self._rest(), self._is_held_at_the_heel(side)
         end = side * self.balance.heel if held else bound
@@ -567,15 +561,18 @@ class RockingBody:
         """
         if not (math.isfinite(damping_ratio) and damping_ratio >= 0):
             raise ImpossibleShape(f"The damping ratio is {damping_ratio:g}, and it cannot be less than 0.")
-        small = self.period()
-        ends = self._turning_points(amplitude)
         rest = self._rest()
-        drag = damping_derivation().function("drag")(
-            damping_ratio=damping_ratio,
-            heaviness=heaviness_curve()(rest, *self.sizes, self.gyration_radius),
-            gravity=GRAVITY,
-            stiffness_margin=margin_at(self.sizes, rest),
-        )
+        margin = margin_at(self.sizes, rest)
+        ends = self._turning_points(amplitude)
+        small = self.period() if margin > 0 else self.period(amplitude)
+        drag = 0.0
+        if damping_ratio:
+            drag = damping_derivation().function("drag")(
+                damping_ratio=damping_ratio,
+                heaviness=heaviness_curve()(rest, *self.sizes, self.gyration_radius),
+                gravity=GRAVITY,
+                stiffness_margin=margin,
+            )
         case = Swinging(self.sizes, self.gyration_radius, rest, drag, GRAVITY, small)
         start, other = ends if amplitude < 0 else reversed(ends)
         return follow(case, start, duration, pictures, other)
@@ -682,7 +679,7 @@ class RockingBody:
         2.0
         """
         rest = self._rest()
-        if degrees == 0:
+        if abs(degrees) < _LEVEL:
             return math.degrees(rest)
         slope = slope_derivation().function("slope")
         height, lever = height_curve(), lever_curve()

@@ -18,12 +18,15 @@ from woodmath.quantities import worded
 from woodmath.rocking_derivations import (
     contact_derivation,
     derivation,
+    energy_derivation,
     lever_arm_in_full,
     middle_height_derivation,
     speed_derivation,
     symbols,
 )
 from woodmath.rocking_derivations import quantities as rocking_quantities
+from woodmath.rocking_heel import lever_over_heel_derivation, over_heel_derivation, push_derivation
+from woodmath.rocking_heel import quantities as heel_quantities
 
 Curve = Callable[..., float]
 """A compiled formula: numbers in the order of its arguments, a number out."""
@@ -358,6 +361,79 @@ def depth_curve() -> Curve:
     4.0
     """
     return _compile(contact_derivation().result.rhs, symbols("tilt", "half_length", "half_height"))
+
+
+@functools.cache
+def energy_curve() -> Curve:
+    """Return the energy that lifts a weight: of mass, gravity and lift.
+
+    Returns
+    -------
+    callable
+        From kilograms, metres per second squared and metres to joules.
+
+    Source: `woodmath.rocking_derivations.energy_derivation`.
+
+    >>> energy_curve()(10.0, 10.0, 0.5)
+    50.0
+    """
+    return _compile(energy_derivation().result.rhs, symbols("mass", "gravity", "lift"))
+
+
+@functools.cache
+def over_heel_curve() -> Curve:
+    """Return how high a point stands when the case turns on its heel: of the tilt, and where it is upright.
+
+    Returns
+    -------
+    callable
+        From `tilt` in radians, out and above (metres from the heel) to metres over the floor.
+
+    Source: `woodmath.rocking_heel.over_heel_derivation`.
+
+    >>> over_heel_curve()(0.0, 0.3, 0.4)
+    0.4
+    """
+    return _compile(over_heel_derivation().result.rhs, _of_the_heel("tilt", "out", "above"))
+
+
+@functools.cache
+def lever_over_heel_curve() -> Curve:
+    """Return the lever arm of the weight about the heel: of the tilt, and where the weight is upright.
+
+    Returns
+    -------
+    callable
+        From `tilt` in radians, out and above (metres from the heel) to metres.
+
+    Source: `woodmath.rocking_heel.lever_over_heel_derivation`.
+
+    >>> lever_over_heel_curve()(0.0, 0.3, 0.4)
+    0.3
+    """
+    return _compile(lever_over_heel_derivation().result.rhs, _of_the_heel("tilt", "out", "above"))
+
+
+@functools.cache
+def push_curve() -> Curve:
+    """Return the level push that just holds a case: of the push's height, mass, gravity and lever arm.
+
+    Returns
+    -------
+    callable
+        From metres, > 0, kilograms, metres per second squared and metres to newtons.
+
+    Source: `woodmath.rocking_heel.push_derivation`.
+
+    >>> push_curve()(0.5, 10.0, 10.0, 0.25)
+    50.0
+    """
+    names = ("push_height", "mass", "gravity", "lever_arm")
+    return _compile(push_derivation().result.rhs, _of_the_heel(*names))
+
+
+def _of_the_heel(*names: str) -> tuple[sympy.Symbol, ...]:
+    return tuple(quantity.symbol for quantity in heel_quantities(*names))
 
 
 @functools.cache

@@ -9,14 +9,9 @@ from typing import NoReturn
 
 from woodmath.derivation import spoken
 from woodmath.errors import ImpossibleShape
+from woodmath.rocking_curves import lever_over_heel_curve, over_heel_curve, push_curve
 from woodmath.rocking_derivations import GRAVITY, energy_derivation
-from woodmath.rocking_heel import (
-    lever_over_heel_derivation,
-    over_heel_derivation,
-    push_derivation,
-    tip_derivation,
-    top_derivation,
-)
+from woodmath.rocking_heel import tip_derivation, top_derivation
 
 _PLACES = 32
 _NARROWINGS = 48
@@ -110,16 +105,11 @@ class OnTheHeel:
 
     def push_at(self, tilt: float) -> float:
         """Return the level push that just holds it at a tilt in radians, in newtons; 0 where none is possible."""
-        degrees = math.degrees(tilt)
-        high = over_heel_derivation().function("over_heel")(
-            out=self.push_out, above=self.push_above, tilt=degrees
-        )
+        high = over_heel_curve()(tilt, self.push_out, self.push_above)
         if high <= 0:
             return 0.0
-        arm = lever_over_heel_derivation().function("lever_arm")(out=self.out, above=self.above, tilt=degrees)
-        return push_derivation().function("push")(
-            push_height=high, mass=self.mass, gravity=GRAVITY, lever_arm=arm
-        )
+        arm = lever_over_heel_curve()(tilt, self.out, self.above)
+        return push_curve()(high, self.mass, GRAVITY, arm)
 
     def greatest_push(self, start: float) -> float:
         """Return the greatest push from a tilt (in radians) on until it goes over, in newtons."""

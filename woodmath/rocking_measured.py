@@ -24,9 +24,9 @@ GRAVITY_DIFFERS = 0.03
 _WORDS = MappingProxyType(
     {
         "swings": ("n", "whole swings that were counted, there and back", "number", "positive"),
-        "begun": ("t_1", "picture at which the counting began", "number", "nonnegative"),
-        "ended": ("t_2", "picture at which it ended", "number", "positive"),
-        "pictures": ("f", "pictures that the film takes in a second", "number", "positive"),
+        "first_picture": ("t_1", "picture at which the counting began", "number", "nonnegative"),
+        "last_picture": ("t_2", "picture at which it last_picture", "number", "positive"),
+        "pictures_a_second": ("f", "pictures that the film takes in a second", "number", "positive"),
         "filmed": ("t", "time that was filmed", "seconds", "positive"),
     }
 )
@@ -62,15 +62,19 @@ def filmed_period_derivation() -> Derivation:
     Returns
     -------
     Derivation
-        Speaks of `period`, `swings`, `begun`, `ended`, `pictures`; its subject is `period`.
+        Speaks of `period`, `swings`, `first_picture`, `last_picture`, `pictures_a_second`; its subject is
+        `period`.
 
     Source: counting; agrees with how a watch is used on a pendulum in any school laboratory (common practice).
 
-    >>> filmed_period_derivation().function("period")(swings=10, begun=15, ended=315, pictures=30)
+    >>> film = {"first_picture": 15, "last_picture": 315, "pictures_a_second": 30}
+    >>> filmed_period_derivation().function("period")(swings=10, **film)
     1.0
     """
-    spoken_of = quantities("period", "swings", "filmed", "begun", "ended", "pictures")
-    period, swings, filmed, begun, ended, pictures = (quantity.symbol for quantity in spoken_of)
+    spoken_of = quantities("period", "swings", "filmed", "first_picture", "last_picture", "pictures_a_second")
+    period, swings, filmed, first_picture, last_picture, pictures = (
+        quantity.symbol for quantity in spoken_of
+    )
     return (
         Derivation.start(
             "The period from a film",
@@ -78,10 +82,10 @@ def filmed_period_derivation() -> Derivation:
             equation(swings * period, filmed),
             "each swing takes as long as the next, and so many of them take the time that was filmed",
             subject="period",
-            example={period: 1, swings: 10, filmed: 10, begun: 15, ended: 315, pictures: 30},
+            example={period: 1, swings: 10, filmed: 10, first_picture: 15, last_picture: 315, pictures: 30},
         )
         .then(
-            Substitute(filmed, (ended - begun) / pictures),
+            Substitute(filmed, (last_picture - first_picture) / pictures),
             "the film is the clock: the pictures between the two, so many a second",
         )
         .then(
@@ -93,7 +97,11 @@ def filmed_period_derivation() -> Derivation:
 
 
 def filmed_period(
-    swings: int, begun: float, ended: float, pictures: float = 30.0, error: float = 1.0
+    swings: int,
+    first_picture: float,
+    last_picture: float,
+    pictures_a_second: float = 30.0,
+    error: float = 1.0,
 ) -> Sensitivity:
     """Return the period of a filmed case, with what the film leaves in doubt.
 
@@ -101,9 +109,9 @@ def filmed_period(
     ----------
     swings : int
         Whole swings counted, there and back, 1 or more.
-    begun, ended : float
+    first_picture, last_picture : float
         Numbers of the pictures in which it passes upright the same way: the first and the last that is counted.
-    pictures : float
+    pictures_a_second : float
         Pictures a second, > 0: the telephone says how many.
     error : float
         By how many pictures each of the two may be out, 0 or more.
@@ -120,18 +128,24 @@ def filmed_period(
 
     Source: `filmed_period_derivation`.
 
-    >>> told = filmed_period(swings=10, begun=15, ended=315)
+    >>> told = filmed_period(swings=10, first_picture=15, last_picture=315)
     >>> told.value, round(told.at_worst, 6)
     (1.0, 0.006667)
     """
-    if not (swings >= 1 and ended > begun >= 0 and pictures > 0 and error >= 0):
+    if not (swings >= 1 and last_picture > first_picture >= 0 and pictures_a_second > 0 and error >= 0):
         raise ImpossibleShape(
-            f"{swings} swings from picture {begun:g} to picture {ended:g} of {pictures:g} a second were given. Count "
+            f"{swings} swings from picture {first_picture:g} to picture {last_picture:g} of "
+            f"{pictures_a_second:g} a second were given. Count "
             "at least one swing, and end at a later picture than you begin."
         )
     return filmed_period_derivation().sensitivity(
-        {"swings": swings, "begun": begun, "ended": ended, "pictures": pictures},
-        {"swings": 0.0, "begun": error, "ended": error, "pictures": 0.0},
+        {
+            "swings": swings,
+            "first_picture": first_picture,
+            "last_picture": last_picture,
+            "pictures_a_second": pictures_a_second,
+        },
+        {"swings": 0.0, "first_picture": error, "last_picture": error, "pictures_a_second": 0.0},
     )
 
 

@@ -5,13 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from woodmath.rocking import (
-    GRAVITY,
-    RockingBody,
-    energy_derivation,
-    lever_over_heel_derivation,
-    over_heel_derivation,
-)
+from woodmath.rocking import GRAVITY, RockingBody
+from woodmath.rocking_curves import energy_curve, lever_over_heel_curve, over_heel_curve
 from woodmath.rocking_motion import along_the_floor
 
 
@@ -68,21 +63,71 @@ def stand_at(body: RockingBody, tilt: float) -> Stand:
     >>> stand_at(body, 5).lever_arm > 0, stand_at(body, 30).rolls
     (True, False)
     """
-    heel = body.heel_angle
-    held = max(-heel, min(heel, tilt))
+    held = _on_its_curve(body, tilt)
     across = body.centre_offset + along_the_floor(body.sizes, 0.0, math.radians(held))
     touch = across + body.lever_arm_at(held)
-    height = body.height_at(held)
     if held != tilt:
-        side = 1.0 if tilt > 0 else -1.0
-        place = {
-            "out": min(body.rocker_length / 2, body.ellipse.half_length) - side * body.centre_offset,
-            "above": body.centre_height - body.rise,
-            "tilt": abs(tilt),
-        }
-        across = touch - side * lever_over_heel_derivation().function("lever_arm")(**place)
-        height = over_heel_derivation().function("over_heel")(**place)
-    energy = energy_derivation().function("energy")(
-        mass=body.mass, gravity=GRAVITY, lift=height - body.height_at(0.0)
-    )
-    return Stand(across, height, touch, energy, held == tilt)
+        across = touch - math.copysign(1.0, tilt) * lever_over_heel_curve()(*_past_the_heel(body, tilt))
+    height = height_at(body, tilt)
+    return Stand(across, height, touch, energy_at(body, tilt), held == tilt)
+
+
+def height_at(body: RockingBody, tilt: float) -> float:
+    """Return how high the centre of gravity is at a tilt, on the curve or on the heel.
+
+    Parameters
+    ----------
+    body : RockingBody
+        The case.
+    tilt : float
+        In degrees from upright; at most a right angle.
+
+    Returns
+    -------
+    float
+        Over the floor, in metres.
+
+    Source: `woodmath.rocking_derivations.derivation`, `woodmath.rocking_heel.over_heel_derivation`.
+
+    >>> from woodmath.ellipse import Ellipse
+    >>> height_at(RockingBody(10.0, 0.25, 0.15, Ellipse(0.5, 0.25), 0.5), 0)
+    0.25
+    """
+    if _on_its_curve(body, tilt) == tilt:
+        return body.height_at(tilt)
+    return over_heel_curve()(*_past_the_heel(body, tilt))
+
+
+def energy_at(body: RockingBody, tilt: float) -> float:
+    """Return the energy of a case held at a tilt, on the curve or on the heel, over that of it upright.
+
+    Parameters
+    ----------
+    body : RockingBody
+        The case.
+    tilt : float
+        In degrees from upright; at most a right angle.
+
+    Returns
+    -------
+    float
+        In joules.
+
+    Source: `woodmath.rocking_derivations.energy_derivation`.
+
+    >>> from woodmath.ellipse import Ellipse
+    >>> energy_at(RockingBody(10.0, 0.25, 0.15, Ellipse(0.5, 0.25), 0.5), 0)
+    0.0
+    """
+    return energy_curve()(body.mass, GRAVITY, height_at(body, tilt) - body.height_at(0.0))
+
+
+def _on_its_curve(body: RockingBody, tilt: float) -> float:
+    return max(-body.heel_angle, min(body.heel_angle, tilt))
+
+
+def _past_the_heel(body: RockingBody, tilt: float) -> tuple[float, float, float]:
+    """Return a tilt in radians, to whichever side, and where the centre of gravity is from the heel there."""
+    half = min(body.rocker_length / 2, body.ellipse.half_length)
+    out = half - math.copysign(1.0, tilt) * body.centre_offset
+    return math.radians(abs(tilt)), out, body.centre_height - body.rise

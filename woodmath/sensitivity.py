@@ -79,6 +79,10 @@ class Sensitivity:
         furthest = max(part.effect for part in self.contributions)
         return tuple(part for part in self.contributions if math.isclose(part.effect, furthest))
 
+    def _told(self) -> tuple[Contribution, ...]:
+        """Return what is told: what was counted or is known exactly only where there is nothing else."""
+        return tuple(part for part in self.contributions if part.error) or self.contributions
+
     def _advice(self) -> str:
         largest = self._largest()
         if len(largest) == 1:
@@ -92,7 +96,7 @@ class Sensitivity:
         rows = "\n".join(
             f"| {spoken(part.name)} | {with_unit(f'{part.error:.4g}', part.unit)} "
             f"| {with_unit(f'{part.effect:.4g}', self.unit)} |"
-            for part in self.contributions
+            for part in self._told()
         )
         return (
             f"{spoken(self.of).capitalize()} is {with_unit(f'{self.value:.6g}', self.unit)}; at worst it is out "

@@ -28,6 +28,8 @@ class Subject:
 SUBJECTS = {
     "post_section": Subject("post_section", "set_back", 24),
     "whole_piece": Subject("whole_piece", "end_top", 600),
+    "live_rocker": Subject("live_rocker", "weight_height", 500),
+    "rocker_for_a_wish": Subject("rocker_for_a_wish", "rise", 100),
 }
 
 

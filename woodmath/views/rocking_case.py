@@ -121,15 +121,15 @@ class CaseOnRocker:
     def centres(self) -> Points:
         """Return the centres of the circles that fit the curve, at rest, from heel to heel."""
         heel = self.body.heel_angle
-        found = []
+        found: list[Point] = []
         for number in range(_EVOLUTE):
             tilt = heel * (2 * number / (_EVOLUTE - 1) - 1)
-            stand = self.stand(tilt)
-            there = ((stand.touch * self.metre, self.body.radius_at(tilt) * self.metre),)
-            x, y, turned = self.pose(tilt)
-            # Back to where the body is at rest: turned the other way about the same point.
-            (back,) = brought(there, (x, y), (*self.weight, -turned))
-            found.append(back)
+            # As it lies from the weight at that tilt; turned back, where the body is at rest.
+            away = (
+                self.body.lever_arm_at(tilt) * self.metre,
+                (self.body.radius_at(tilt) - self.body.height_at(tilt)) * self.metre,
+            )
+            found += brought((away,), (0.0, 0.0), (*self.weight, tilt))
         return tuple(found)
 
 
@@ -191,15 +191,15 @@ def _corners(half: float, low: float, top: float) -> Points:
     return ((-half, low), (half, low), (half, depth), (-half, depth), (head, top), (-head, top))
 
 
-def reach(case: CaseOnRocker | CaseOnFlatBase, furthest: float) -> tuple[float, float, float]:
-    """Return how far a case reaches to the left, to the right and upward, however it is tilted.
+def reach(case: CaseOnRocker | CaseOnFlatBase, low: float, high: float) -> tuple[float, float, float]:
+    """Return how far a case reaches to the left, to the right and upward, however it is tilted between two tilts.
 
     Parameters
     ----------
     case : CaseOnRocker or CaseOnFlatBase
         Which one.
-    furthest : float
-        Degrees that it is tilted at most, to either side.
+    low, high : float
+        The two tilts, in degrees.
 
     Returns
     -------
@@ -208,8 +208,8 @@ def reach(case: CaseOnRocker | CaseOnFlatBase, furthest: float) -> tuple[float, 
     """
     seen = [
         point
-        for part in (-1.0, -0.5, 0.0, 0.5, 1.0)
-        for point in brought(case.corners, case.weight, case.pose(part * furthest))
+        for part in (0.0, 0.25, 0.5, 0.75, 1.0)
+        for point in brought(case.corners, case.weight, case.pose(low + part * (high - low)))
     ]
     return min(x for x, _ in seen), max(x for x, _ in seen), max(y for _, y in seen)
 
