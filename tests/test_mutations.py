@@ -119,7 +119,7 @@ ALTERATIONS = {
         ROCKING,
     ),
     "rocking, the pivot plumb below the weight all the way": Alteration(
-        "woodmath/rocking_derivations.py",
+        "woodmath/rocking_swing_derivations.py",
         "mass * (gyration_radius**2 + height**2 + lever_arm**2) * turning**2 / 2, mass * gravity * fall",
         "mass * (gyration_radius**2 + height**2 + 0 * lever_arm**2) * turning**2 / 2, mass * gravity * fall",
         INTEGRATED,
@@ -131,7 +131,7 @@ ALTERATIONS = {
         TIPPING,
     ),
     "rocking, the force of the moving pivot left out": Alteration(
-        "woodmath/rocking_curves.py",
+        "woodmath/rocking_motion_curves.py",
         "+ sympy.diff(heaviness, tilt) * turning**2 / 2",
         "+ 0 * sympy.diff(heaviness, tilt) * turning**2 / 2",
         INTEGRATED,

@@ -42,7 +42,8 @@ A = math.sqrt(30 * B)
 C = math.sqrt(A**2 - B**2)
 
 # The loaded bed as the page gives it: what it weighs is shown by the tests of the mass.
-M, H, K, INCH, G = 12.4, 10.125, 5.75, 0.0254, 9.80665
+M, INCH, G = 12.45, 0.0254, 9.80665
+H, K = 0.2566 / INCH, 0.1456 / INCH
 T = 2 * math.pi * math.sqrt((K**2 + H**2) * INCH / G / (30 - H))
 
 BY_HAND = {
@@ -93,7 +94,7 @@ BY_HAND = {
     "ellipse-4": B - B * math.sqrt(1 - (4.75 / A) ** 2),
     "ellipse-5": "a longer and higher one",
     "rocking-1": "more slowly",
-    "rocking-2": Fraction(159, 8),  # 30 less 10 1/8
+    "rocking-2": 30 - H,
     "rocking-3": T,
     "rocking-4": math.degrees(math.atan(9.5 * B / A / math.sqrt(A**2 - 9.5**2))),
     "rocking-5": M * G * INCH * (math.hypot(9.5, H - 2) - H),

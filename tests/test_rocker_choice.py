@@ -15,8 +15,13 @@ from hypothesis import strategies as st
 from woodmath.ellipse import Ellipse
 from woodmath.errors import ImpossibleShape
 from woodmath.piece import Piece
+from woodmath.piece_file import demo_text
 from woodmath.rocker_choice import Wish, choose_rocker, ways_out
-from woodmath.rocker_choice_derivations import half_chord_derivation, least_heel_angle_derivation
+from woodmath.rocker_choice_derivations import (
+    half_chord_derivation,
+    least_heel_angle_derivation,
+    shallow_heel_angle_derivation,
+)
 
 DEMOS = ("cat-bed", "hound-bed")
 
@@ -30,6 +35,7 @@ wishes = st.builds(
 
 def test_every_step_of_the_rockers_length_follows() -> None:
     assert_every_step_follows(half_chord_derivation())
+    assert_every_step_follows(shallow_heel_angle_derivation())
     assert_every_step_follows(least_heel_angle_derivation())
 
 
@@ -74,6 +80,8 @@ def test_a_chosen_rocker_keeps_all_three_wishes_and_a_refused_one_says_what_woul
                 choose_rocker(piece, replace(wish, **{way.wish: still_too_far}), load)
         return
     assert ways_out(piece, wish, load) == ()
+    # It can be drawn on a floor: twenty times its rise is how high the ellipse is from its centre.
+    assert found.ellipse.half_height <= 20 * wish.rise * (1 + 1e-9)
     assert found.body.period() == pytest.approx(wish.period, rel=1e-9)
     assert found.body.rolling_limit == pytest.approx(wish.rolling_limit, rel=1e-9)
     assert found.rocker.rise == wish.rise
@@ -100,9 +108,16 @@ def test_the_piece_made_with_the_chosen_rocker_is_the_body_that_was_promised(nam
 
 def test_the_choice_does_not_depend_on_the_unit_of_the_rule() -> None:
     bed = Piece.demo("cat-bed")
+    text = demo_text("cat-bed")
     found = choose_rocker(bed, Wish(period=0.8, rolling_limit=25, rise=2), load=True)
-    assert found.body.ellipse.half_length * 1000 / 25.4 == pytest.approx(found.ellipse.half_length, rel=1e-12)
-    assert found.ellipse.pin_spacing < found.ellipse.loop / 2
+    # Every length of the file in millimetres: what stands between quotation marks as on an inch rule.
+    metric = re.sub(
+        r'= "(\d[\d /]*)"', lambda written: f'= "{bed.rule.read(written[1]) * 25.4:.4f}"', text
+    ).replace('rule = "1/16 in"', 'rule = "0.5 mm"')
+    other = choose_rocker(Piece.from_text(metric), Wish(0.8, 25, 2 * 25.4), load=True)
+    assert other.rocker.length == pytest.approx(found.rocker.length * 25.4, rel=1e-5)
+    assert other.ellipse.loop == pytest.approx(found.ellipse.loop * 25.4, rel=1e-5)
+    assert other.body.barrier == pytest.approx(found.body.barrier, rel=1e-5)
 
 
 def test_the_search_takes_a_moment_and_agrees_with_a_general_root_finder_over_an_integrated_motion() -> None:

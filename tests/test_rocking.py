@@ -528,3 +528,24 @@ def test_as_round_as_high_a_tall_rocker_swings_without_drag_and_is_told_why_not_
     assert played.tilts[-1] == pytest.approx(8, abs=1e-6)
     with pytest.raises(ImpossibleShape, match="nothing to damp"):
         tall.motion(8, 1.0, damping_ratio=0.1)
+
+
+def test_a_swing_so_quick_that_the_floor_would_have_to_pull_asks_for_grip_without_end() -> None:
+    # A heavy bottom let go from far over: Newton wants it to leave the floor on its way down.
+    weighted = RockingBody(1.0, 0.05, 0.05, Ellipse(1.0, 1.0), 2.0)
+    assert math.isfinite(weighted.friction_needed(10))
+    assert weighted.friction_needed(85) == math.inf
+
+
+def test_a_circle_with_its_weight_in_its_centre_stays_wherever_it_is_left() -> None:
+    wheel = RockingBody(1.0, 0.4, 0.1, Ellipse(0.4, 0.4), 0.5)
+    assert wheel.is_indifferent and not wheel.is_stable
+    with pytest.raises(ImpossibleShape, match="stays wherever you leave it"):
+        wheel.period()
+    assert not replace(wheel, centre_height=0.39).is_indifferent
+    assert not replace(wheel, centre_offset=0.01).is_indifferent
+
+
+def test_a_number_of_pictures_that_cannot_be_is_refused() -> None:
+    with pytest.raises(ImpossibleShape, match="pictures"):
+        RockingBody(10.0, 0.25, 0.15, Ellipse(0.5, 0.25), 0.5).motion(5, 1.0, pictures=-5)

@@ -10,7 +10,7 @@ import pytest
 import sympy
 from derivation_checks import assert_every_step_follows
 
-from woodmath import rocking_curves, rocking_derivations, rocking_heel
+from woodmath import rocking_derivations, rocking_fall_derivations, rocking_heel, rocking_swing_derivations
 from woodmath.derivation import Derivation
 
 Derive = Callable[[], Derivation]
@@ -26,9 +26,9 @@ def derivations_of(module: ModuleType) -> Iterator[tuple[str, Derive]]:
             yield name, found
 
 
-OF_ROCKING = dict(derivations_of(rocking_derivations))
+OF_ROCKING = dict([*derivations_of(rocking_derivations), *derivations_of(rocking_swing_derivations)])
 OF_TIPPING = dict(derivations_of(rocking_heel))
-OF_THE_FALL = dict(derivations_of(rocking_curves))
+OF_THE_FALL = dict(derivations_of(rocking_fall_derivations))
 
 
 def test_every_derivation_is_found() -> None:
@@ -92,5 +92,5 @@ def test_the_period_is_that_of_the_mechanics_texts() -> None:
         "gyration_radius", "centre_height", "radius", "gravity"
     )
     published = 2 * sympy.pi * sympy.sqrt((k**2 + h**2) / (gravity * (radius - h)))
-    derived = rocking_derivations.period_derivation().result.rhs
+    derived = rocking_swing_derivations.period_derivation().result.rhs
     assert sympy.simplify(derived**2 - published**2) == 0

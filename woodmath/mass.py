@@ -80,7 +80,7 @@ class MassOf:
         return self.body.moment(_WAYS[line])
 
     def gyration_radius(self, line: Line = "x") -> float:
-        """Return its radius of gyration about a line through its centre, in the piece's unit."""
+        """Return its gyration radius about a line through its centre, in the piece's unit."""
         return self.body.gyration_radius(_WAYS[line])
 
 

@@ -54,23 +54,23 @@ def parallel_line_derivation() -> Derivation:
 
 @functools.cache
 def gyration_derivation() -> Derivation:
-    """Derive the radius of gyration: how far from the line all the mass would have to lie.
+    """Derive the gyration radius: how far from the line all the mass would have to lie.
 
     Returns
     -------
     Derivation
         Its result gives `gyration_radius` from `moment` and `mass`.
 
-    Source: the meaning of the radius of gyration.
+    Source: the meaning of the gyration radius.
 
     >>> gyration_derivation().function("gyration_radius")(moment=12.0, mass=3.0)
     2.0
     """
     gyration_radius, moment, mass = sympy.symbols("gyration_radius moment mass", positive=True)
     return Derivation.start(
-        "The radius of gyration",
+        "The gyration radius",
         (
-            Quantity(gyration_radius, "k", "radius of gyration"),
+            Quantity(gyration_radius, "k", "gyration radius"),
             Quantity(moment, "I", "moment of inertia", "number"),
             Quantity(mass, "m", "mass", "number"),
         ),
@@ -83,7 +83,7 @@ def gyration_derivation() -> Derivation:
 
 @functools.cache
 def board_derivation() -> Derivation:
-    """Derive the radius of gyration of a thin board about the line across its middle.
+    """Derive the gyration radius of a thin board about the line across its middle.
 
     Returns
     -------
@@ -102,8 +102,8 @@ def board_derivation() -> Derivation:
         Derivation.start(
             "A board about its own middle",
             (
-                Quantity(gyration_radius, "k", "radius of gyration of the board"),
-                Quantity(of_half, r"k_{\mathrm{half}}", "radius of gyration of half the board"),
+                Quantity(gyration_radius, "k", "gyration radius of the board"),
+                Quantity(of_half, r"k_{\mathrm{half}}", "gyration radius of half the board"),
                 Quantity(distance, "d", "from the board's middle to the middle of a half"),
                 Quantity(breadth, "b", "breadth of the board"),
             ),

@@ -112,5 +112,5 @@ class Load(Table):
     ] = 0.0
     # Its own, whatever the size of the piece that it lies in.
     gyration_radius: Annotated[
-        float, Length("radius of gyration about its own centre; 0 for a point", from_zero=True, stock=True)
+        float, Length("gyration radius about its own centre; 0 for a point", from_zero=True, stock=True)
     ] = 0.0

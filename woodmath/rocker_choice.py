@@ -21,7 +21,11 @@ from woodmath.ellipse import Ellipse
 from woodmath.ellipse_rocker import rocker_ranges
 from woodmath.errors import ImpossibleShape
 from woodmath.piece_rocking import body_in_metres, rocking_body_of
-from woodmath.rocker_choice_derivations import half_chord_derivation, least_heel_angle_derivation
+from woodmath.rocker_choice_derivations import (
+    half_chord_derivation,
+    least_heel_angle_derivation,
+    shallow_heel_angle_derivation,
+)
 from woodmath.rocking import GRAVITY, RockingBody, lever_over_heel_derivation, period_derivation
 from woodmath.whole_marks import mark_at_least, mark_at_most
 
@@ -36,6 +40,7 @@ __all__ = [
     "choose_rocker",
     "half_chord_derivation",
     "least_heel_angle_derivation",
+    "shallow_heel_angle_derivation",
     "ways_out",
 ]
 
@@ -51,6 +56,8 @@ _NEAR_ENOUGH = 1e-6
 """As a part: so near to the shallowest of all arcs a rocker is weighed where a wish asks for a shallower one."""
 _STEPS = 16
 """Into how many steps a way is divided on which a wish is looked for that can be had."""
+_SHALLOWEST = 1.95
+"""No shallower arc is looked for: its ellipse is twenty times as high as the rise, and hardly to be drawn."""
 _SMALLER = 0.8
 _LONGEST = 3
 """Times the length of the piece's own rockers: longer ones outweigh the case, and no workshop has the board."""
@@ -191,7 +198,9 @@ class _Shape:
     @classmethod
     def of(cls, wish: Wish, radius: float, over_the_heels: float, own: Rocker, metre: float) -> _Shape:
         rise = wish.rise / metre
-        least = least_heel_angle_derivation().function("heel_angle")(rise=rise, radius=radius)
+        least = shallow_heel_angle_derivation().function("heel_angle")(
+            rise=rise, radius=radius, shallowness=_SHALLOWEST
+        )
         half_chord = half_chord_derivation().function("half_chord")(
             rise=rise, radius=radius, heel_angle=max(wish.rolling_limit, least * (1 + _NEAR_ENOUGH))
         )
@@ -228,7 +237,7 @@ def choose_rocker(piece: Piece, wish: Wish, load: bool = False) -> ChosenRocker:
     ImpossibleShape
         If there is none; the message says what each wish would have to become while the others stay.
 
-    Source: `woodmath.rocking.period_derivation`, `half_chord_derivation`, `least_heel_angle_derivation`.
+    Source: `woodmath.rocking.period_derivation`, `half_chord_derivation`, `shallow_heel_angle_derivation`.
 
     >>> from woodmath.piece import Piece
     >>> choose_rocker(Piece.demo("cat-bed"), Wish(period=3, rolling_limit=25, rise=2))  # doctest: +ELLIPSIS
@@ -400,7 +409,7 @@ def _why_not(piece: Piece, wish: Wish, shape: _Shape, ways: tuple[WayOut, ...]) 
         f"{piece.rule.mark(wish.rise, unit=True)} over the floor at its heels"
     )
     if shape.curve_to_spare <= 0:
-        why = "a bottom of that roundness has climbed so high only at a greater tilt"
+        why = "a bottom of that roundness has climbed so high only at a greater tilt, unless its ellipse is huge"
     elif shape.length_to_spare <= 0:
         why = f"it would be more than {_LONGEST} times as long as the piece's own"
     else:

@@ -7,6 +7,7 @@ gives the period, and the rise that the heels are to have, only one length is le
 from __future__ import annotations
 
 import functools
+from dataclasses import replace
 from types import MappingProxyType
 
 import sympy
@@ -150,6 +151,56 @@ def half_chord_derivation() -> Derivation:
 
 
 @functools.cache
+def shallow_heel_angle_derivation() -> Derivation:
+    """Derive the tilt at a rocker's heel from its rise, its roundness and how shallow its arc is.
+
+    Returns
+    -------
+    Derivation
+        Speaks of `heel_angle` (degrees), `rise`, `radius`, `shallowness`; its subject is `heel_angle`.
+
+    Source: the slope at the heel, as derived, and `woodmath.ellipse_rocker.shallowness_derivation`.
+
+    >>> rule = shallow_heel_angle_derivation().function("heel_angle")
+    >>> round(rule(rise=0.8, radius=6.25, shallowness=1.8), 4)
+    30.9638
+    """
+    spoken_of = quantities("heel_angle", "rise", "radius", "half_chord", "shallowness")
+    heel_angle, rise, radius, half_chord, shallowness = (each.symbol for each in spoken_of)
+    return (
+        Derivation.start(
+            "The tilt at the heel of a shallow rocker",
+            spoken_of,
+            _slope_at_the_heel().result,
+            "the tilt at the heel of a rocker, as derived",
+            subject="heel_angle",
+            example={
+                heel_angle: sympy.atan(sympy.Rational(1, 3)),
+                rise: 2,
+                radius: 36,
+                half_chord: 12,
+                shallowness: 2,
+            },
+            limits=(
+                Limit(
+                    shallowness > 1,
+                    "An arc of n = 1 is the whole lower half, and upright at its heel: give an n of more than 1",
+                ),
+            ),
+            keeps={
+                "heel_angle": "no heel leans further than upright",
+                "shallowness": "n is more than 1, and the other answer less",
+            },
+        )
+        .then(
+            Substitute(half_chord, shallowness_derivation().solved_for("half_chord").rhs),
+            "the length by how shallow the arc is: n times the radius times the rise is its square",
+        )
+        .then(Isolate(heel_angle), "the longer the rocker, the smaller the tilt")
+    )
+
+
+@functools.cache
 def least_heel_angle_derivation() -> Derivation:
     """Derive the smallest tilt at which a rocker of some rise and roundness can reach its heel.
 
@@ -164,31 +215,9 @@ def least_heel_angle_derivation() -> Derivation:
     >>> round(least_heel_angle_derivation().function("heel_angle")(rise=2, radius=36), 4)
     18.4349
     """
-    spoken_of = quantities("heel_angle", "rise", "radius", "half_chord", "shallowness")
-    heel_angle, rise, radius, half_chord, shallowness = (each.symbol for each in spoken_of)
-    return (
-        Derivation.start(
-            "The smallest tilt at which the heel can be reached",
-            spoken_of,
-            _slope_at_the_heel().result,
-            "the tilt at the heel of a rocker, as derived",
-            subject="heel_angle",
-            example={
-                heel_angle: sympy.atan(sympy.Rational(1, 3)),
-                rise: 2,
-                radius: 36,
-                half_chord: 12,
-                shallowness: 2,
-            },
-            keeps={"heel_angle": "it is a tilt less than upright"},
-        )
-        .then(
-            Substitute(half_chord, shallowness_derivation().solved_for("half_chord").rhs),
-            "the length by how shallow the arc is: n times the radius times the rise is its square",
-        )
-        .then(
-            Substitute(shallowness, sympy.nsimplify(NO_ELLIPSE_LEFT)),
-            "the longer the rocker, the smaller the tilt at its heel, and at n = 2 no ellipse is left",
-        )
-        .then(Isolate(heel_angle), "the tilt is wanted")
+    (shallowness,) = (each.symbol for each in quantities("shallowness"))
+    before = shallow_heel_angle_derivation()
+    return replace(before, title="The smallest tilt at which the heel can be reached", limits=()).then(
+        Substitute(shallowness, sympy.nsimplify(NO_ELLIPSE_LEFT)),
+        "the longer the rocker, the smaller the tilt at its heel, and at n = 2 no ellipse is left",
     )

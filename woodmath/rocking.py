@@ -16,6 +16,7 @@ from functools import cached_property
 from woodmath.derivation import spoken
 from woodmath.ellipse import Ellipse
 from woodmath.errors import ImpossibleShape
+from woodmath.moment_derivations import gyration_derivation
 from woodmath.rocking_balance import (
     Balance,
     balance_of,
@@ -25,28 +26,13 @@ from woodmath.rocking_balance import (
     place_between,
 )
 from woodmath.rocking_balance import radius_at as radius_where_it_touches
-from woodmath.rocking_curves import (
-    acceleration_curve,
-    fall_curve,
-    grip_curve,
-    heaviness_curve,
-    height_curve,
-    lever_curve,
-    moving_energy_curve,
-    push_curve,
-    turning_curve,
-)
+from woodmath.rocking_curves import fall_curve, height_curve, lever_curve, push_curve
 from woodmath.rocking_derivations import (
     GRAVITY,
     contact_derivation,
-    damping_derivation,
     derivation,
-    energy_derivation,
     lever_arm_derivation,
     middle_height_derivation,
-    period_derivation,
-    speed_derivation,
-    stiffness_derivation,
 )
 from woodmath.rocking_flat import FlatBase, OnTheHeel, greatest, over_the_heel
 from woodmath.rocking_heel import (
@@ -59,7 +45,21 @@ from woodmath.rocking_heel import (
     top_derivation,
 )
 from woodmath.rocking_motion import Motion, Swinging, follow
+from woodmath.rocking_motion_curves import (
+    acceleration_curve,
+    heaviness_curve,
+    moving_energy_curve,
+    pushes_of_the_floor_curve,
+    turning_curve,
+)
 from woodmath.rocking_swing import Sizes, swing_time
+from woodmath.rocking_swing_derivations import (
+    damping_derivation,
+    energy_derivation,
+    period_derivation,
+    speed_derivation,
+    stiffness_derivation,
+)
 from woodmath.second_moments import Body, together
 
 __all__ = [
@@ -85,6 +85,8 @@ __all__ = [
     "top_derivation",
 ]
 
+_ALIKE = 1e-9
+"""As a part of the height: lengths that differ by less are alike."""
 _LEVEL = 1e-9
 """Degrees: a floor that slopes less is level."""
 _NEVER = "It does not come to rest on its curve"
@@ -156,21 +158,29 @@ class RockingBody:
     @property
     def rise(self) -> float:
         """How far the heels stand over the floor while the case stands upright, in metres."""
-        return self.ellipse.height_at(self._half)
+        return self.ellipse.height_at(self.half_rocker)
 
     @property
-    def _half(self) -> float:
+    def half_rocker(self) -> float:
+        """Half the rocker's length, in metres; never a rounding error longer than its ellipse allows."""
         return min(self.rocker_length / 2, self.ellipse.half_length)
+
+    @property
+    def is_indifferent(self) -> bool:
+        """Whether it stays wherever it is left: on a circle, with its weight in the circle's centre."""
+        a, b, height, offset = self.sizes
+        return max(abs(a - b), abs(b - height), abs(offset)) < _ALIKE * height
 
     @cached_property
     def balance(self) -> Balance:
         """Where it lies, and where on its curve it would stand balanced, in radians."""
-        return balance_of(self.sizes, math.radians(self.heel_angle))
+        heel = math.radians(self.heel_angle)
+        return Balance(heel, None, 0.0, 0.0) if self.is_indifferent else balance_of(self.sizes, heel)
 
     @property
     def is_stable(self) -> bool:
         """Whether it stays upright, or near it with the weight off the middle, and comes back."""
-        if self.centre_offset == 0:
+        if self.centre_offset == 0 and not self.is_indifferent:
             return is_upright_at_rest(self.sizes)
         return self.balance.rest is not None
 
@@ -202,6 +212,11 @@ class RockingBody:
                 f"its weight lies {abs(self.centre_offset):.3g} m beside the middle, and it rolls past the "
                 "heel and over. Bring the load nearer to the middle, or make the rockers longer."
             )
+        if self.is_indifferent:
+            return (
+                "it stays wherever you leave it, because its weight lies in the centre of its circle. Bring the "
+                "weight down a little."
+            )
         radius = self.ellipse.radius_at_bottom
         return (
             f"the centre of gravity is {self.centre_height:.3g} m over the floor, and the bottom is as "
@@ -212,7 +227,7 @@ class RockingBody:
     @cached_property
     def heel_angle(self) -> float:
         """Tilt at which the touching point has come to the heel and the rolling ends, in degrees."""
-        return self.ellipse.angle_at(self._half)
+        return self.ellipse.angle_at(self.half_rocker)
 
     @property
     def rolling_limit(self) -> float:
@@ -287,7 +302,7 @@ class RockingBody:
 
     def _heel(self, side: int) -> tuple[float, float]:
         """Return how far out the heel is from the centre of gravity, and how far below it."""
-        return self._half - side * self.centre_offset, self.centre_height - self.rise
+        return self.half_rocker - side * self.centre_offset, self.centre_height - self.rise
 
     def height_at(self, tilt: float) -> float:
         """Height of the centre of gravity over the floor at a tilt on the curve.
@@ -435,6 +450,8 @@ class RockingBody:
     def friction_needed(self, amplitude: float) -> float:
         """Grip that a swing asks of the floor: the greatest level push over the upward one.
 
+        `period` and `motion` take it that the floor holds it, and that it never leaves the floor.
+
         Parameters
         ----------
         amplitude : float
@@ -451,7 +468,7 @@ class RockingBody:
         ImpossibleShape
             If it does not swing, or is let go past its rolling limit.
 
-        Source: Newton's second law (`woodmath.rocking_curves.grip_curve`).
+        Source: Newton's second law (`woodmath.rocking_motion_curves.pushes_of_the_floor_curve`).
 
         >>> 0 < RockingBody(10.0, 0.25, 0.15, Ellipse(0.5, 0.25), 0.5).friction_needed(10) < 1
         True
@@ -459,16 +476,23 @@ class RockingBody:
         if amplitude == 0:
             return 0.0
         low, high = self._turning_points(amplitude)
-        quickening, turning, grip, fall = acceleration_curve(), turning_curve(), grip_curve(), fall_curve()
+        quickening, turning, fall = acceleration_curve(), turning_curve(), fall_curve()
+        pushes = pushes_of_the_floor_curve()
 
-        def needed(tilt: float) -> float:
+        def pushes_at(tilt: float) -> tuple[float, float]:
             end = high if tilt > (low + high) / 2 else low
             apart = (end - tilt) / 2
             fallen = max(0.0, fall(tilt + apart, apart, *self.sizes))
             speed = turning(tilt, fallen, *self.sizes, self.gyration_radius, GRAVITY)
             quick = quickening(tilt, speed, *self.sizes, self.gyration_radius, GRAVITY, 0.0)
-            share = grip(tilt, speed, quick, *self.sizes, GRAVITY)
-            return abs(share)
+            return pushes(tilt, speed, quick, *self.sizes, GRAVITY)
+
+        if greatest(lambda tilt: -pushes_at(tilt)[1], low, high) >= 0:
+            return math.inf
+
+        def needed(tilt: float) -> float:
+            along, upward = pushes_at(tilt)
+            return abs(along) / upward
 
         return greatest(needed, low, high)
 
@@ -524,7 +548,7 @@ class RockingBody:
         found = greatest(rolling, min(rest, end), max(rest, end))
         if not held:
             return found
-        heel = OnTheHeel(self.mass, *self._heel(side), self._half, at_height - self.rise)
+        heel = OnTheHeel(self.mass, *self._heel(side), self.half_rocker, at_height - self.rise)
         return max(found, heel.greatest_push(self.balance.heel))
 
     def motion(
@@ -561,6 +585,8 @@ class RockingBody:
         """
         if not (math.isfinite(damping_ratio) and damping_ratio >= 0):
             raise ImpossibleShape(f"The damping ratio is {damping_ratio:g}, and it cannot be less than 0.")
+        if pictures < 0:
+            raise ImpossibleShape(f"The number of pictures is {pictures}, and it cannot be less than 0.")
         rest = self._rest()
         margin = margin_at(self.sizes, rest)
         ends = self._turning_points(amplitude)
@@ -648,7 +674,10 @@ class RockingBody:
         )
 
     def _as_body(self) -> Body:
-        spread = self.mass * self.gyration_radius**2
+        spread = 0.0
+        if self.gyration_radius:
+            moment = gyration_derivation().function("moment")
+            spread = moment(gyration_radius=self.gyration_radius, mass=self.mass)
         return Body(
             self.mass,
             (0.0, self.centre_offset, self.centre_height),
@@ -714,6 +743,8 @@ class RockingBody:
         ------
         ImpossibleShape
             If the half width is not more than 0.
+
+        Source: `woodmath.rocking_heel`, for a heel with no curve before it.
 
         >>> RockingBody(10.0, 0.25, 0.15, Ellipse(0.5, 0.25), 0.5).on_flat_base(0.25).tip_angle
         45.0

@@ -13,9 +13,9 @@ from dataclasses import dataclass
 from woodmath.ellipse import Ellipse
 from woodmath.errors import ImpossibleShape
 from woodmath.rocking_curves import fall_curve, height_curve, lever_curve, radius_curve
-from woodmath.rocking_derivations import stiffness_derivation
 from woodmath.rocking_heel import balance_derivation
 from woodmath.rocking_swing import Sizes
+from woodmath.rocking_swing_derivations import stiffness_derivation
 
 _PLACES = 120
 _HALVINGS = 64
@@ -242,7 +242,7 @@ def other_side(sizes: Sizes, balance: Balance, tilt: float) -> float | None:
     float or None
         In radians; None where it would roll past its heel there, or over.
 
-    Source: `woodmath.rocking_curves.fall_derivation`.
+    Source: `woodmath.rocking_fall_derivations.fall_derivation`.
 
     >>> other_side((0.5, 0.25, 0.2, 0.0), Balance(0.5, 0.0, -0.5, 0.5), 0.25)
     -0.25

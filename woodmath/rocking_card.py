@@ -11,7 +11,7 @@ from woodmath.errors import ImpossibleShape
 from woodmath.finding import size
 from woodmath.mass import floor_level
 from woodmath.numbers_as_written import number_shown
-from woodmath.rocking import RockingBody
+from woodmath.rocking import GRAVITY, RockingBody
 from woodmath.weights_card import weights_card
 
 if TYPE_CHECKING:
@@ -22,6 +22,8 @@ _SWING = 10.0
 _ASKEW = 0.05
 """Degrees: less is written as none."""
 _NOT_AT_ALL = "it goes over"
+_STAYS = "stays where it is left"
+_LEANS_ALREADY = "leans already"
 _NOT_SO_FAR = "rolls less far"
 
 
@@ -84,15 +86,16 @@ def rocking_card(piece: Piece) -> Card:
     rim = size(piece.rule, piece.rule.nearest(_rim(piece)))
     names = (
         "centre of gravity over the floor",
-        "as round at the bottom as",
-        "it stands until the weight is higher by",
+        "radius of the circle as round as the bottom",
+        "so much higher the weight may lie and it still stands",
         "a small swing, there and back",
         f"let go at {_SWING:g}°, there and back",
         "comes to rest",
-        "rolls back from",
-        "goes over at, turning on its heel",
-        "work to bring it over",
+        "rolling limit: rolls back from",
+        "goes over at",
+        "barrier: work to bring it over",
         f"push at the rim, {rim} up, to bring it over",
+        "grip of the floor for that push",
         f"grip of the floor for a swing of {_SWING:g}°",
     )
     return Card(
@@ -105,6 +108,8 @@ def rocking_card(piece: Piece) -> Card:
             "A carpet shortens the swinging and changes its time; on a sloping floor it leans further than the "
             "floor, and tips sooner to that side. Keep fingers and paws from under the rockers. Who climbs in or "
             "stands on the rim is not in these numbers: they compare one rocker with another, and promise nothing.",
+            "Where the floor gives less grip than a push needs, the piece slides before it goes over. Ten newtons (N) "
+            "are about the weight of a kilogram; a joule (J) lifts that by a tenth of a metre.",
         ),
         numeric=tuple(range(1, 1 + len(columns))),
     )
@@ -124,17 +129,19 @@ def _column(piece: Piece, body: RockingBody) -> tuple[str, ...]:
 
     stands = (length(body.centre_height), length(body.ellipse.radius_at_bottom))
     if not body.is_stable:
-        return (*stands, _NOT_AT_ALL, *("" for _ in range(8)))
+        return (*stands, _STAYS if body.is_indifferent else _NOT_AT_ALL, *("" for _ in range(9)))
     far = body.rolling_limit > _SWING
+    push = body.push(_rim(piece) / metre)
     return (
         *stands,
-        length(body.stiffness_margin),
+        length(body.stiffness_margin) if body.centre_offset == 0 else _LEANS_ALREADY,
         f"{body.period():.2f} s",
         f"{body.period(_SWING):.2f} s" if far else _NOT_SO_FAR,
         f"{number_shown(abs(body.rest_tilt), 1)}° askew" if abs(body.rest_tilt) >= _ASKEW else "upright",
         f"{number_shown(body.rolling_limit, 1)}°",
         f"{number_shown(body.tip_angle, 1)}°",
         f"{number_shown(body.barrier, 1)} J",
-        f"{number_shown(body.push(_rim(piece) / metre), 0)} N",
+        f"{push:.0f} N",
+        f"{push / (body.mass * GRAVITY):.2f}",
         number_shown(body.friction_needed(_SWING), 2) if far else _NOT_SO_FAR,
     )

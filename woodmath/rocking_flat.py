@@ -10,8 +10,9 @@ from typing import NoReturn
 from woodmath.derivation import spoken
 from woodmath.errors import ImpossibleShape
 from woodmath.rocking_curves import lever_over_heel_curve, over_heel_curve, push_curve
-from woodmath.rocking_derivations import GRAVITY, energy_derivation
+from woodmath.rocking_derivations import GRAVITY
 from woodmath.rocking_heel import tip_derivation, top_derivation
+from woodmath.rocking_swing_derivations import energy_derivation
 
 _PLACES = 32
 _NARROWINGS = 48

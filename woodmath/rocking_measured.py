@@ -14,8 +14,9 @@ from woodmath.derivation import Derivation, Quantity
 from woodmath.errors import ImpossibleShape
 from woodmath.operations import Isolate, Substitute, equation
 from woodmath.quantities import worded
-from woodmath.rocking_derivations import GRAVITY, period_derivation
+from woodmath.rocking_derivations import GRAVITY
 from woodmath.rocking_derivations import quantities as rocking_quantities
+from woodmath.rocking_swing_derivations import period_derivation
 from woodmath.sensitivity import Sensitivity
 
 GRAVITY_DIFFERS = 0.03
@@ -181,7 +182,7 @@ def measured_centre_height(
     ImpossibleShape
         If no height goes with such a period.
 
-    Source: `woodmath.rocking_derivations.period_derivation`, solved for the height.
+    Source: `woodmath.rocking_swing_derivations.period_derivation`, solved for the height.
 
     >>> told = measured_centre_height(
     ...     0.8329, 0.762, 0.1456, period_error=0.005, radius_error=0.01, gyration_error=0.01)

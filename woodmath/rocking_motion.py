@@ -16,7 +16,8 @@ from fractions import Fraction
 from operator import mul
 
 from woodmath.errors import ImpossibleShape
-from woodmath.rocking_curves import acceleration_curve, fall_curve, heaviness_curve, height_curve
+from woodmath.rocking_curves import fall_curve, height_curve
+from woodmath.rocking_motion_curves import acceleration_curve, heaviness_curve
 from woodmath.rocking_swing import Sizes
 
 PICTURES_A_SECOND = 60
@@ -121,7 +122,7 @@ def follow(
     ImpossibleShape
         If the duration cannot be, or the motion is too wild to be followed.
 
-    Source: `woodmath.rocking_curves.acceleration_curve`; Adams, Bashforth and Moulton's method of twelve
+    Source: `woodmath.rocking_motion_curves.acceleration_curve`; Adams, Bashforth and Moulton's method of twelve
     steps.
 
     >>> len(follow(Swinging((1.0, 1.0, 0.5, 0.0), 0.5, 0.0, 0.0, 9.80665, 2.0), 0.1, 0.5).times)

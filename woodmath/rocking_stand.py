@@ -113,7 +113,7 @@ def energy_at(body: RockingBody, tilt: float) -> float:
     float
         In joules.
 
-    Source: `woodmath.rocking_derivations.energy_derivation`.
+    Source: `woodmath.rocking_swing_derivations.energy_derivation`.
 
     >>> from woodmath.ellipse import Ellipse
     >>> energy_at(RockingBody(10.0, 0.25, 0.15, Ellipse(0.5, 0.25), 0.5), 0)
@@ -128,6 +128,6 @@ def _on_its_curve(body: RockingBody, tilt: float) -> float:
 
 def _past_the_heel(body: RockingBody, tilt: float) -> tuple[float, float, float]:
     """Return a tilt in radians, to whichever side, and where the centre of gravity is from the heel there."""
-    half = min(body.rocker_length / 2, body.ellipse.half_length)
+    half = body.half_rocker
     out = half - math.copysign(1.0, tilt) * body.centre_offset
     return math.radians(abs(tilt)), out, body.centre_height - body.rise

@@ -10,7 +10,8 @@ import math
 from collections.abc import Iterator
 
 from woodmath.errors import ImpossibleShape
-from woodmath.rocking_curves import fall_curve, turning_curve
+from woodmath.rocking_curves import fall_curve
+from woodmath.rocking_motion_curves import turning_curve
 
 Sizes = tuple[float, float, float, float]
 """Half length and height, height and offset of the centre of gravity: `rocking_curves.SIZES`, in metres."""
@@ -44,7 +45,7 @@ def swing_time(sizes: Sizes, gyration_radius: float, low: float, high: float, gr
     ImpossibleShape
         If the swing ends so near to where it would stand balanced that no time can be told.
 
-    Source: `woodmath.rocking_derivations.speed_derivation`, added up over the swing.
+    Source: `woodmath.rocking_swing_derivations.speed_derivation`, added up over the swing.
 
     >>> round(swing_time((1.0, 1.0, 0.5, 0.0), 0.5, -0.01, 0.01, 9.80665), 5)
     2.00647

@@ -58,7 +58,7 @@ class Body:
         )
 
     def gyration_radius(self, way: int) -> float:
-        """Return the radius of gyration about the line along x (0), y (1) or z (2) through the centre."""
+        """Return the gyration radius about the line along x (0), y (1) or z (2) through the centre."""
         moment = self.moment(way)
         # A body that is a point on its line has none, and the rule knows no radius of nothing.
         if moment == 0:

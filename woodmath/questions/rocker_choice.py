@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from woodmath.board_measure import metre_in
+from woodmath.ellipse import angle_derivation, width_derivation
 from woodmath.numbers_as_written import number_shown
 from woodmath.questions.kinds import AngleAnswer, ChoiceAnswer, LengthAnswer
 from woodmath.questions.notation import angle_shown, length_shown
@@ -45,8 +45,16 @@ def _length(piece: Piece) -> float:
     return 2 * half_chord_derivation().function("half_chord")(**_of_the_rocker(piece), heel_angle=_TILT)
 
 
-def _least(piece: Piece) -> float:
-    return least_heel_angle_derivation().function("heel_angle")(**_of_the_rocker(piece))
+def _least(piece: Piece, **changes: float) -> float:
+    return least_heel_angle_derivation().function("heel_angle")(**{**_of_the_rocker(piece), **changes})
+
+
+def _tilt_of_the_circle(piece: Piece) -> float:
+    """Return the slope of a circle of that radius where it has risen so far."""
+    rocker = rocker_of(piece)
+    circle = {"half_length": rocker.bottom_radius, "half_height": rocker.bottom_radius}
+    across = width_derivation().function("across")(height=rocker.rise, **circle)
+    return angle_derivation().function("angle")(across=across, **circle)
 
 
 def _of_the_rocker(piece: Piece) -> dict[str, float]:
@@ -56,7 +64,8 @@ def _of_the_rocker(piece: Piece) -> dict[str, float]:
 
 def _on_the_circle(piece: Piece) -> float:
     """Return the length of a round rocker of that radius that reaches its heels at that tilt."""
-    return 2 * rocker_of(piece).bottom_radius * math.sin(math.radians(_TILT))
+    radius = rocker_of(piece).bottom_radius
+    return 2 * angle_derivation().function("across")(angle=_TILT, half_length=radius, half_height=radius)
 
 
 def _given_wish(piece: Piece) -> Mapping[str, str]:
@@ -203,16 +212,12 @@ QUESTIONS = (
         slips=(
             Slip(
                 "You forgot the two: at the shallowest of all arcs l² is twice the radius times the rise.",
-                lambda piece: math.degrees(
-                    math.atan(math.sqrt(rocker_of(piece).rise / rocker_of(piece).bottom_radius))
-                ),
+                lambda piece: _least(piece, rise=rocker_of(piece).rise / 2),
             ),
             Slip(
                 "That is the tilt on a circle of that radius. A circle is already steeper there than it "
                 "need be.",
-                lambda piece: math.degrees(
-                    math.acos(1 - rocker_of(piece).rise / rocker_of(piece).bottom_radius)
-                ),
+                _tilt_of_the_circle,
             ),
         ),
         hints=(

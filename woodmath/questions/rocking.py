@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from woodmath.board_measure import metre_in
 from woodmath.ellipse import angle_derivation, bottom_radius_derivation
+from woodmath.errors import ImpossibleShape
 from woodmath.numbers_as_written import number_shown
 from woodmath.questions.kinds import AngleAnswer, ChoiceAnswer, LengthAnswer, NumberAnswer
 from woodmath.questions.notation import length_shown
@@ -71,16 +72,36 @@ def _period(piece: Piece, **changes: float) -> float:
 
 def _hung(piece: Piece) -> float:
     """Return the period of a bob that hangs on a string as long as the weight is high: no rocker at all."""
-    return 2 * math.pi * math.sqrt(body_of(piece).centre_height / GRAVITY)
+    height = body_of(piece).centre_height
+    return _period(piece, gyration_radius=0.0, radius=2 * height)
 
 
 def _over_the_heel(piece: Piece) -> dict[str, float]:
     body = body_of(piece)
-    return {"out": body.rocker_length / 2, "above": body.centre_height - body.rise}
+    if body.tip_angle < body.heel_angle:
+        raise ImpossibleShape(
+            f"{piece.name} goes over before it comes to its heel, and the question is about one that turns on it."
+        )
+    return {"out": body.half_rocker, "above": body.centre_height - body.rise}
 
 
 def _top(piece: Piece) -> float:
     return top_derivation().function("top")(**_over_the_heel(piece))
+
+
+def _on_the_circle(piece: Piece) -> float:
+    """Return the slope, as far out as the heel, of the circle that fits the bottom."""
+    radius = ellipse_of(piece).radius_at_bottom
+    return angle_derivation().function("angle")(
+        across=rocker_of(piece).length / 2, half_length=radius, half_height=radius
+    )
+
+
+def _heel_on_the_floor(piece: Piece) -> float:
+    """Return the work if the heel were as low as the floor."""
+    height = body_of(piece).centre_height
+    top = top_derivation().function("top")(out=body_of(piece).half_rocker, above=height)
+    return _energy(piece, top - height)
 
 
 def _energy(piece: Piece, lift: float) -> float:
@@ -118,7 +139,7 @@ def _given_heel(piece: Piece) -> Mapping[str, str]:
 def _given_tip(piece: Piece) -> Mapping[str, str]:
     body = body_of(piece)
     return {
-        "mass": f"{number_shown(body.mass, 1)} kg",
+        "mass": f"{number_shown(body.mass, 2)} kg",
         "height h": both_units(body.centre_height, piece),
         "half the rocker": both_units(body.rocker_length / 2, piece),
         "rise": both_units(body.rise, piece),
@@ -293,10 +314,8 @@ QUESTIONS = (
                 lambda piece: math.degrees(math.atan2(rocker_of(piece).rise, rocker_of(piece).length / 2)),
             ),
             Slip(
-                "That is the slope on the circle that fits the bottom. Further out the ellipse is rounder.",
-                lambda piece: math.degrees(
-                    math.asin(rocker_of(piece).length / 2 / ellipse_of(piece).radius_at_bottom)
-                ),
+                "That is the slope on the circle that fits the bottom. Further out the ellipse leaves it.",
+                _on_the_circle,
             ),
         ),
         hints=(
@@ -324,11 +343,7 @@ QUESTIONS = (
             ),
             Slip(
                 "You measured to the heel from the floor. The heel stands higher by the rise.",
-                lambda piece: _energy(
-                    piece,
-                    math.hypot(body_of(piece).rocker_length / 2, body_of(piece).centre_height)
-                    - body_of(piece).centre_height,
-                ),
+                _heel_on_the_floor,
             ),
         ),
         hints=(

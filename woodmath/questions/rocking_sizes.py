@@ -6,8 +6,8 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from woodmath.board_measure import metre_in
+from woodmath.errors import ImpossibleShape
 from woodmath.numbers_as_written import number_shown
-from woodmath.questions.notation import length_shown
 from woodmath.questions.rocker_sizes import rocker_of
 from woodmath.rocking import RockingBody
 
@@ -16,29 +16,61 @@ if TYPE_CHECKING:
 
 
 def body_of(piece: Piece) -> RockingBody:
-    """Return the piece with all that lies in it, its weight to a tenth of a kilogram and its lengths on a mark.
+    """Return the piece with all that lies in it in the middle, in the round numbers that are given.
+
+    Parameters
+    ----------
+    piece : Piece
+        With rockers.
+
+    Returns
+    -------
+    RockingBody
+        Its mass to 10 grams, its height and its gyration radius to a tenth of a millimetre.
 
     Raises
     ------
     ImpossibleShape
-        If it has no rockers.
+        If it has no rockers, or does not stand on them.
+
+    >>> from woodmath.piece import Piece
+    >>> body_of(Piece.demo("cat-bed")).centre_height
+    0.2566
     """
     rocker_of(piece)
-    exact, rule = piece.rocking_body(load=True), piece.rule
-    metre = metre_in(rule.unit)
-
-    def on_a_mark(metres: float) -> float:
-        return rule.length(rule.marks(metres * metre)) / metre
-
-    return replace(
+    exact = piece.rocking_body(load=True)
+    body = replace(
         exact,
-        mass=round(exact.mass, 1),
-        centre_height=on_a_mark(exact.centre_height),
-        gyration_radius=on_a_mark(exact.gyration_radius),
+        mass=round(exact.mass, 2),
+        centre_height=round(exact.centre_height, 4),
+        gyration_radius=round(exact.gyration_radius, 4),
         centre_offset=0.0,
     )
+    if not body.is_stable:
+        raise ImpossibleShape(
+            f"{piece.name} does not stand on its rockers, and the question is about one that does."
+        )
+    return body
 
 
 def both_units(metres: float, piece: Piece) -> str:
-    """Return a length as the piece's rule has it, and in metres."""
-    return f"{length_shown(metres * metre_in(piece.rule.unit), piece.rule)} ({number_shown(metres, 4)} m)"
+    """Return a length in metres, and as the piece's rule marks it.
+
+    Parameters
+    ----------
+    metres : float
+        The length.
+    piece : Piece
+        Whose rule it is.
+
+    Returns
+    -------
+    str
+        Metres to a tenth of a millimetre; the mark is the nearest one.
+
+    >>> from woodmath.piece import Piece
+    >>> both_units(0.2566, Piece.demo("cat-bed"))
+    '0.2566 m (10 1/8 in)'
+    """
+    mark = piece.rule.mark(metres * metre_in(piece.rule.unit), unit=True)
+    return f"{number_shown(metres, 4)} m ({mark})"

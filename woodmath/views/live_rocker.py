@@ -20,7 +20,6 @@ from woodmath.views.rocking_scene import Shown, scene
 from woodmath.views.rocking_words import (
     UPRIGHT,
     headline,
-    is_indifferent,
     swing_of,
     told,
     what_it_does,
@@ -59,7 +58,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
         main = replace(main, name="ellipse", note=what_it_does(body, tilt))
         shown = _side_by_side((main, *_others(main, str(settings["motion"]))))
     frame = _frame(shown, body, metre, top)
-    faults = () if body.is_stable or is_indifferent(body) else (why_it_goes_over(rule, body),)
+    faults = () if body.is_stable or body.is_indifferent else (why_it_goes_over(rule, body),)
     return Drawing(
         title="A case on its rocker, tilted, with its weight, its touching point and its curve of energy",
         frame=frame,

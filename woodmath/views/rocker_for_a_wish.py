@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from woodmath import board_measure
 from woodmath.drawing import Circle, Dimension, Drawing, Frame, Line, Point, Points, Shape, Wood
-from woodmath.ellipse import Ellipse
+from woodmath.ellipse import Ellipse, bottom_radius_derivation
 from woodmath.errors import ImpossibleShape, UnknownName
 from woodmath.piece import Piece
 from woodmath.piece_tables import Rocker
@@ -18,6 +18,7 @@ from woodmath.views.chart import Chart, key_of
 from woodmath.views.lent_rocker import lent_rocker
 from woodmath.views.view import ChoiceControl, LengthControl, Settings, StepControl, View, number
 from woodmath.views.weight_mark import weight_mark
+from woodmath.weighing import mass_shown
 
 _SIZE = (680.0, 640.0)
 _ROCKER = (46.0, 80.0, 330.0, 80.0)
@@ -60,7 +61,7 @@ def _drawing(
     half, top = min(ellipse.half_length, seen), min(2 * ellipse.half_height, seen)
     high = max(top, rocker.depth)
     frame = Frame.around(((-half, 0.0), (half, high)), _SIZE, _ROCKER)
-    told = _told(rule, chosen)
+    told = _swing(body) if faults else _told(rule, chosen)
     return Drawing(
         title="A rocker chosen by its period, its rolling limit and its rise, and two charts of what it gives up",
         frame=frame,
@@ -155,15 +156,11 @@ def _sizes(rule: Rule, rocker: Rocker, ellipse: Ellipse, frame: Frame) -> tuple[
 
 def _headline(rule: Rule, chosen: ChosenRocker) -> str:
     ellipse, rocker = chosen.ellipse, chosen.rocker
-    pins = (
-        f"Pins {rule.mark(ellipse.pin_spacing)} apart, {'one above the other, ' if _is_upright(ellipse) else ''}and a "
-        f"loop of {rule.mark(ellipse.loop, unit=True)}"
+    standing = ", one above the other," if ellipse.half_height > ellipse.half_length else ""
+    return (
+        f"Pins {rule.mark(ellipse.pin_spacing)} apart{standing} and a loop of {rule.mark(ellipse.loop)}; "
+        f"the rocker is {rule.mark(rocker.length, unit=True)} long."
     )
-    return f"{pins}; of the ellipse the lowest {rule.mark(rocker.length, unit=True)}."
-
-
-def _is_upright(ellipse: Ellipse) -> bool:
-    return ellipse.half_height > ellipse.half_length
 
 
 def _told(rule: Rule, chosen: ChosenRocker) -> str:
@@ -172,8 +169,16 @@ def _told(rule: Rule, chosen: ChosenRocker) -> str:
     return (
         f"Half-length {rule.mark(ellipse.half_length)}, half-height {rule.mark(ellipse.half_height)}, at the "
         f"bottom as round as a circle of radius {rule.mark(rocker.bottom_radius, unit=True)}. The whole weighs "
-        f"{body.mass:.1f} kg, and its centre of gravity lies {rule.mark(centre, unit=True)} over the floor. It swings "
-        f"in {body.period():.2f} s and rolls back from {body.rolling_limit:.1f}°; on its heels it goes over at "
+        f"{mass_shown(body.mass, rule)}, and its centre of gravity lies {rule.mark(centre, unit=True)} over the floor. "
+        f"{_swing(body)}"
+    )
+
+
+def _swing(body: RockingBody) -> str:
+    if not body.is_stable:
+        return "It does not stand on them."
+    return (
+        f"It swings in {body.period():.2f} s and rolls back from {body.rolling_limit:.1f}°; it goes over at "
         f"{body.tip_angle:.1f}°, and that takes {body.barrier:.1f} J."
     )
 
@@ -182,7 +187,9 @@ def _period_chart(rule: Rule, body: RockingBody, frame: Frame) -> tuple[Shape, .
     """Chart the period over the half-height, with the same half-length, weight and height of the weight."""
     metre = board_measure.metre_in(rule.unit)
     a, b = body.ellipse.half_length, body.ellipse.half_height
-    stands_no_more = a**2 / body.centre_height
+    stands_no_more = bottom_radius_derivation().function("half_height")(
+        radius=body.centre_height, half_length=a
+    )
     most = min(2 * b, stands_no_more)
     low = 0.3 * b
     rule_of_period = period_derivation().function("period")
@@ -259,7 +266,7 @@ rocker_for_a_wish = View(
     draw=_draw,
     controls=(
         StepControl("period", "period", "s", Fraction(2, 5), Fraction(2), Fraction(1, 100)),
-        StepControl("rolling_limit", "rolls back from", "degrees", Fraction(5), Fraction(60), Fraction(1)),
+        StepControl("rolling_limit", "rolling limit", "degrees", Fraction(5), Fraction(60), Fraction(1)),
         LengthControl("rise", "rise at the heels", ("1/4", "6"), ("5", "150")),
         ChoiceControl("load", "rocks", (("with what lies in it", "loaded"), ("empty", "empty"))),
     ),

@@ -81,7 +81,7 @@ class CaseOnRocker:
     @property
     def half(self) -> float:
         """Half the rocker's length."""
-        return min(self.body.rocker_length / 2, self.body.ellipse.half_length) * self.metre
+        return self.body.half_rocker * self.metre
 
     @cached_property
     def arc(self) -> Points:

@@ -15,7 +15,6 @@ UPRIGHT = 0.05
 """Degrees: what leans less is called upright, and what is tilted less is not let go."""
 _LONGEST = 20.0
 """Seconds: a swing that takes longer is as good as balanced, and its time is not told."""
-_ALIKE = 1e-9
 
 
 def swing_of(body: RockingBody, amplitude: float = 0.0) -> float | None:
@@ -65,7 +64,7 @@ def what_it_does(body: RockingBody, tilt: float) -> str:
     >>> what_it_does(body, 10.0)
     '0.73 s, over at 49.1°'
     """
-    if is_indifferent(body):
+    if body.is_indifferent:
         return "stays where you leave it"
     if not body.is_stable:
         return "goes over by itself"
@@ -102,31 +101,6 @@ def why_it_goes_over(rule: Rule, body: RockingBody) -> str:
     )
 
 
-def is_indifferent(body: RockingBody) -> bool:
-    """Tell whether the weight lies in the centre of a round rocker, so that no tilt is brought back or taken on.
-
-    Parameters
-    ----------
-    body : RockingBody
-        The case.
-
-    Returns
-    -------
-    bool
-        To the rounding of the numbers.
-
-    >>> from woodmath.ellipse import Ellipse
-    >>> is_indifferent(RockingBody(10.0, 0.4, 0.15, Ellipse(0.4, 0.4), 0.5))
-    True
-    """
-    ellipse, alike = body.ellipse, _ALIKE * body.centre_height
-    return (
-        abs(body.centre_offset) < alike
-        and abs(ellipse.half_length - ellipse.half_height) < alike
-        and abs(ellipse.half_height - body.centre_height) < alike
-    )
-
-
 def headline(rule: Rule, body: RockingBody) -> str:
     """Return whether a case comes back, and the time of its small swing.
 
@@ -145,17 +119,17 @@ def headline(rule: Rule, body: RockingBody) -> str:
     >>> from woodmath.ellipse import Ellipse
     >>> body = RockingBody(10.0, 0.25, 0.15, Ellipse(0.5, 0.25), 0.5)
     >>> headline(Rule.millimetres(1), body)
-    'It comes back: R less h is 750 mm. A small swing takes 0.68 s.'
+    'It stands: R less h is 750 mm. A small swing takes 0.68 s.'
     """
-    if is_indifferent(body):
+    if body.is_indifferent:
         return "It stays wherever you leave it: the weight lies in the centre of the circle."
     if not body.is_stable:
         return "It goes over by itself."
     metre = board_measure.metre_in(rule.unit)
     stands = (
-        f"It comes back: R less h is {rule.mark(body.stiffness_margin * metre, unit=True)}"
+        f"It stands: R less h is {rule.mark(body.stiffness_margin * metre, unit=True)}"
         if abs(body.rest_tilt) < UPRIGHT
-        else f"It comes back, and rests {abs(body.rest_tilt):.1f}° askew"
+        else f"It stands, and rests {abs(body.rest_tilt):.1f}° askew"
     )
     small = swing_of(body)
     return f"{stands}. A small swing takes {small:.2f} s." if small else f"{stands}."
@@ -191,10 +165,10 @@ def told(rule: Rule, body: RockingBody, tilt: float) -> str:
         f"R is {rule.mark(radius)} and h {rule.mark(height, unit=True)}. {_at(tilt)} "
         f"{'it touches with its curve' if stand.rolls else 'it stands on its heel'}"
     )
-    brings = 0.0 if is_indifferent(body) else stand.lever_arm * tilt
+    brings = 0.0 if body.is_indifferent else stand.lever_arm * tilt
     way = "in balance" if not brings else "which brings it back" if brings > 0 else "which takes it over"
     now = f"{now}, with a lever arm of {arm}, {way}." if brings else f"{now}."
-    if not body.is_stable or is_indifferent(body):
+    if not body.is_stable or body.is_indifferent:
         return now
     swing = swing_of(body, tilt - body.rest_tilt) if abs(tilt - body.rest_tilt) > UPRIGHT else None
     great = f" Let go here it takes {swing:.2f} s." if swing else ""
