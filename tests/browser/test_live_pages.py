@@ -25,6 +25,8 @@ TYPED = {
     "notebooks/08-boring-by-count.ipynb": "7½",
     "notebooks/09-bevels-and-the-bottom.ipynb": "7½",
     "notebooks/10-the-rockers-ellipse.ipynb": "400 mm",
+    "notebooks/11-rocking.ipynb": "300 mm",
+    "notebooks/12-choose-your-rocker.ipynb": "9/10",
     "notebooks/17-make-your-own-piece.ipynb": "300 mm",
 }
 """What is typed into the first box of each page: a size of its own, not written as the rule would mark it."""
