@@ -127,7 +127,7 @@ def test_with_drag_every_swing_goes_less_far() -> None:
     body, _ = moving(drawn(tilt=14.0, motion="dragged"))
     assert body.seconds == pytest.approx(6.0)
     turned = [abs(pose[2]) for pose in body.poses]
-    thirds = [max(turned[start : start + 120]) for start in (0, 120, 240)]
+    thirds = [max(turned[start : start + 60]) for start in (0, 60, 120)]
     assert thirds[0] > 1.5 * thirds[1] > 2 * thirds[2]
 
 

@@ -41,6 +41,7 @@ class CompiledRule:
         self._wanted = wanted
         self._given = tuple(quantity for quantity in quantities if quantity.symbol in solved.rhs.free_symbols)
         self._names = tuple(quantity.name for quantity in self._given)
+        self._wants = set(self._names)
         symbols = [quantity.symbol for quantity in self._given]
         self._formula = sympy.lambdify(symbols, solved.rhs, modules="math")
         self._limits = tuple(
@@ -73,12 +74,14 @@ class CompiledRule:
         >>> derivation().function("angle")(offset=0.5, thickness=0.5)
         45.0
         """
-        if set(values) != set(self._names):
+        if values.keys() != self._wants:
             raise UnknownName(
                 f"{self._wanted.name} follows from {', '.join(self._names)}; given: "
                 f"{', '.join(values) or 'nothing'}. Name exactly those."
             )
-        numbers = [quantity.taken_in(values[quantity.name]) for quantity in self._given]
+        numbers = [
+            quantity.taken_in(values[name]) for name, quantity in zip(self._names, self._given, strict=True)
+        ]
         for holds, words in self._limits:
             if not holds(*numbers):
                 raise ImpossibleShape(f"{words} (given: {self._told(values)}).")

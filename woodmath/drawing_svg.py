@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import itertools
 from collections.abc import Iterable
 from html import escape
@@ -151,6 +152,7 @@ def _path(lines: tuple[Points, ...], closed: bool) -> str:
     return data.replace(".0", "")
 
 
+@functools.lru_cache(maxsize=256)
 def _pen(pen: Pen | None) -> str:
     if pen is None:
         return ""

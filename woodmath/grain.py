@@ -78,9 +78,9 @@ def long_grain(outline: Points, angle: float, tint: str) -> Iterator[Stroke]:
     runs = [x * along[0] + y * along[1] for x, y in outline]
     rows = [x * across[0] + y * across[1] for x, y in outline]
     start, length = min(runs), max(runs) - min(runs)
-    steps = max(2, min(40, round(length / 16)))
+    steps = max(2, min(40, round(length / 22)))
     row, index, lines = min(rows) + 3.0, 0, []
-    gap = max(6.5, (max(rows) - min(rows)) / 36)
+    gap = max(7.0, (max(rows) - min(rows)) / 36)
     last, (along_x, along_y), (across_x, across_y) = max(rows), along, across
     places = [start + length * step / steps for step in range(steps + 1)]
     while row < last:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from types import MappingProxyType
 
 import sympy
@@ -50,12 +51,12 @@ class Quantity:
     meaning: str
     unit: str = "length"
 
-    @property
+    @cached_property
     def name(self) -> str:
         """The name by which functions take it."""
         return str(self.symbol.name)
 
-    @property
+    @cached_property
     def turned(self) -> float:
         """How many of the formula's units one of the quantity's is: formulas run in radians."""
         return math.pi / 180 if self.unit == "degrees" else 1.0
@@ -81,6 +82,8 @@ class Quantity:
         >>> Quantity(sympy.Symbol("lean", real=True), "l", "from upright", "degrees").taken_in(180)
         3.141592653589793
         """
+        if 0.0 < value < math.inf:
+            return float(value) * self.turned
         if not math.isfinite(value):
             raise ImpossibleShape(f"{spoken(self.name)} is {value}; give a plain number.")
         if self.symbol.is_positive and value <= 0:

@@ -28,7 +28,7 @@ _CHARTS = (396.0, 574.0)
 _SEEN = 0.95
 """Times the rocker's length: so far to each side and upward its ellipse is drawn."""
 _ROUND = 60
-_PLACES = 28
+_PLACES = 20
 """Of a curve."""
 _SHORTEST = 20.0
 
