@@ -1,16 +1,30 @@
 """Every test of the course, as `python -m woodmath.school.suite` inside the environment.
 
-One run of pytest does it all: unit and property tests, doctests, browser tests, ruff and mypy (both are
-tests in `tests/test_style.py`), and the notebooks through nbval, in its lax mode and with this very Python.
+Unit and property tests, doctests, browser tests, ruff and mypy (both are tests in `tests/test_style.py`), and the
+notebooks through nbval, in its lax mode and with this very Python. A whole run is two runs of pytest side by side: what
+is long and measures no time runs on the second core, and what it said is printed after the rest.
 """
 
 from __future__ import annotations
 
 import os
+import subprocess
 import sys
+import tempfile
 from collections.abc import Sequence
 
 from woodmath.school.places import Places
+
+BESIDE = (
+    "tests/test_mutations.py",
+    "tests/test_views.py",
+    "tests/test_rocking_derivations.py",
+    "tests/test_rocking_integrated.py",
+    "tests/test_rocking_tipping.py",
+    "tests/test_true_scale.py",
+    "tests/test_splay.py",
+)
+"""Long, and with no promise about time."""
 
 
 def main(arguments: Sequence[str]) -> int:
@@ -19,7 +33,7 @@ def main(arguments: Sequence[str]) -> int:
     Parameters
     ----------
     arguments : sequence of str
-        Handed to pytest; with none, everything is tested.
+        Handed to pytest, in one run; with none, everything is tested.
 
     Returns
     -------
@@ -31,7 +45,23 @@ def main(arguments: Sequence[str]) -> int:
     os.chdir(Places.here().project)
     os.environ["WOODMATH_STRICT"] = "1"
     os.environ.pop("MPLBACKEND", None)
-    return int(pytest.main(["--nbval-lax", *arguments]))
+    if arguments:
+        return int(pytest.main(["--nbval-lax", *arguments]))
+    with tempfile.TemporaryFile("w+", encoding="utf-8") as said:
+        beside = subprocess.Popen(
+            [sys.executable, "-m", "pytest", "-p", "no:cacheprovider", *BESIDE],
+            stdin=subprocess.DEVNULL,
+            stdout=said,
+            stderr=subprocess.STDOUT,
+        )
+        try:
+            code = int(pytest.main(["--nbval-lax", *(f"--ignore={part}" for part in BESIDE)]))
+            code_beside = beside.wait()
+        finally:
+            beside.kill()
+        said.seek(0)
+        print(f"\nBeside it, {', '.join(BESIDE)}:\n{said.read()}", flush=True)
+    return code or code_beside
 
 
 if __name__ == "__main__":
