@@ -12,7 +12,7 @@ from woodmath.drawing import Circle, Drawing, Label, Line, MovingBody, MovingLin
 from woodmath.ellipse import Ellipse
 from woodmath.piece import Piece
 from woodmath.rocking import RockingBody
-from woodmath.rocking_stand import stand_at
+from woodmath.rocking_stand import energy_at, stand_at
 from woodmath.views.live_rocker import live_rocker
 from woodmath.views.rocking_case import CaseOnRocker, brought
 from woodmath.views.rocking_scene import BALL, TOUCH
@@ -64,9 +64,12 @@ def test_on_its_heel_the_heel_stays_where_it_is() -> None:
 
 def test_the_energy_is_greatest_where_it_goes_over() -> None:
     top = stand_at(BODY, BODY.tip_angle)
-    assert top.energy == pytest.approx(BODY.barrier, rel=1e-9)
+    assert energy_at(BODY, BODY.tip_angle) == pytest.approx(BODY.barrier, rel=1e-9)
     assert top.lever_arm == pytest.approx(0.0, abs=1e-9)
-    assert all(stand_at(BODY, tilt).energy < top.energy for tilt in (BODY.tip_angle - 2, BODY.tip_angle + 2))
+    assert all(
+        energy_at(BODY, tilt) < energy_at(BODY, BODY.tip_angle)
+        for tilt in (BODY.tip_angle - 2, BODY.tip_angle + 2)
+    )
 
 
 def test_the_plumb_line_falls_from_the_weight_and_the_lever_arm_ends_at_the_touching_point() -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from types import MappingProxyType
@@ -145,7 +145,11 @@ def with_unit(figures: str, unit: str) -> str:
     return f"{figures}{_BEHIND.get(unit, '')}"
 
 
-def worded(words: Mapping[str, tuple[str, str, str, str]], names: Iterable[str]) -> tuple[Quantity, ...]:
+def worded(
+    words: Mapping[str, tuple[str, str, str, str]],
+    names: Iterable[str],
+    others: Callable[[str], tuple[Quantity, ...]] | None = None,
+) -> tuple[Quantity, ...]:
     """Return quantities from a table of their letters and meanings, so that every derivation says them alike.
 
     Parameters
@@ -154,6 +158,8 @@ def worded(words: Mapping[str, tuple[str, str, str, str]], names: Iterable[str])
         By name; the assumption is sympy's, "positive" or "real".
     names : iterable of str
         Those wanted, in order.
+    others : callable, optional
+        Gives the quantity of a name that is not in the table: that of the topic which this one builds on.
 
     Returns
     -------
@@ -163,8 +169,11 @@ def worded(words: Mapping[str, tuple[str, str, str, str]], names: Iterable[str])
     >>> worded({"height": ("h", "of the end", "length", "positive")}, ("height",))[0].letter
     'h'
     """
-    return tuple(
-        Quantity(sympy.Symbol(name, **{kind: True}), letter, meaning, unit)
-        for name in names
-        for letter, meaning, unit, kind in (words[name],)
-    )
+    found: list[Quantity] = []
+    for name in names:
+        if others is not None and name not in words:
+            found += others(name)
+            continue
+        letter, meaning, unit, kind = words[name]
+        found.append(Quantity(sympy.Symbol(name, **{kind: True}), letter, meaning, unit))
+    return tuple(found)

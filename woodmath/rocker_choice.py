@@ -61,10 +61,8 @@ _SHALLOWEST = 1.95
 _SMALLER = 0.8
 _LONGEST = 3
 """Times the length of the piece's own rockers: longer ones outweigh the case, and no workshop has the board."""
-_SLOWEST = 4
-"""Times the wished period: no longer one is looked for."""
-_HIGHEST = 4
-"""Times the wished rise: no higher one is looked for."""
+_MOST = 4
+"""Times the wished period or rise: no greater one is looked for."""
 
 
 @dataclass(frozen=True)
@@ -187,7 +185,6 @@ class _Shape:
     """A rocker that was tried, and by how much it can be had: both more than nothing if it can."""
 
     half_chord: float
-    radius: float
     curve_to_spare: float
     """Degrees by which the wished tilt is more than the least that such a heel allows."""
     lever_to_spare: float
@@ -208,7 +205,7 @@ class _Shape:
             out=half_chord, above=over_the_heels, tilt=wish.rolling_limit
         )
         longest = _LONGEST * own.length / 2 / metre
-        return cls(half_chord, radius, wish.rolling_limit - least, lever, longest - half_chord)
+        return cls(half_chord, wish.rolling_limit - least, lever, longest - half_chord)
 
     @property
     def to_spare(self) -> float:
@@ -247,7 +244,7 @@ def choose_rocker(piece: Piece, wish: Wish, load: bool = False) -> ChosenRocker:
     chosen, shape = _settled(piece, wish, load)
     if shape.to_spare > 0:
         return chosen
-    raise ImpossibleShape(_why_not(piece, wish, shape, ways_out(piece, wish, load)))
+    raise ImpossibleShape(_why_not(piece, wish, shape, _ways(piece, wish, load, chosen.body, shape)))
 
 
 def ways_out(piece: Piece, wish: Wish, load: bool = False) -> tuple[WayOut, ...]:
@@ -279,30 +276,25 @@ def ways_out(piece: Piece, wish: Wish, load: bool = False) -> tuple[WayOut, ...]
     ['period', 'rolling_limit', 'rise']
     """
     chosen, shape = _settled(piece, wish, load)
-    if shape.to_spare > 0:
-        return ()
-    ways: list[tuple[WishName, list[float]]]
-    if shape.curve_to_spare <= 0:
-        ways = [
-            ("period", _down(wish.period)),
-            ("rolling_limit", _up(wish.rolling_limit, _STEEPEST)),
-            ("rise", _down(wish.rise)),
-        ]
-    elif shape.length_to_spare <= 0:
-        ways = [
-            ("period", _up(wish.period, _SLOWEST * wish.period)),
-            ("rolling_limit", _up(wish.rolling_limit, _STEEPEST)),
-            ("rise", _down(wish.rise)),
-        ]
-    else:
-        ways = [
-            ("period", _down(wish.period)),
-            ("rolling_limit", _down(wish.rolling_limit)),
-            ("rise", _up(wish.rise, _HIGHEST * wish.rise)),
-        ]
+    return () if shape.to_spare > 0 else _ways(piece, wish, load, chosen.body, shape)
+
+
+def _ways(piece: Piece, wish: Wish, load: bool, body: RockingBody, shape: _Shape) -> tuple[WayOut, ...]:
+    """Look for each wish that alone would do, in the direction in which the fault of the shape says it lies."""
+    too_level, too_long = shape.curve_to_spare <= 0, shape.length_to_spare <= 0
+    longer, steeper, higher = (
+        _up(wish.period, _MOST * wish.period),
+        _up(wish.rolling_limit, _STEEPEST),
+        _up(wish.rise, _MOST * wish.rise),
+    )
+    ways: tuple[tuple[WishName, list[float]], ...] = (
+        ("period", longer if too_long and not too_level else _down(wish.period)),
+        ("rolling_limit", steeper if too_level or too_long else _down(wish.rolling_limit)),
+        ("rise", _down(wish.rise) if too_level or too_long else higher),
+    )
     found = []
     for name, places in ways:
-        nearest = _nearest(piece, wish, load, chosen.body, name, places)
+        nearest = _nearest(piece, wish, load, body, name, places)
         if nearest is not None:
             found.append(WayOut(name, getattr(wish, name), nearest))
     return tuple(found)

@@ -47,11 +47,7 @@ def quantities(*names: str) -> tuple[Quantity, ...]:
     >>> [quantity.letter for quantity in quantities("rise", "heel_angle")]
     ['s', '\\theta_v']
     """
-    return tuple(
-        quantity
-        for name in names
-        for quantity in (worded(_WORDS, (name,)) if name in _WORDS else ellipse_quantities(name))
-    )
+    return worded(_WORDS, names, ellipse_quantities)
 
 
 @functools.cache

@@ -13,7 +13,6 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
-from woodmath.derivation import spoken
 from woodmath.ellipse import Ellipse
 from woodmath.errors import ImpossibleShape
 from woodmath.moment_derivations import gyration_derivation
@@ -34,7 +33,14 @@ from woodmath.rocking_derivations import (
     lever_arm_derivation,
     middle_height_derivation,
 )
-from woodmath.rocking_flat import FlatBase, OnTheHeel, greatest, over_the_heel
+from woodmath.rocking_flat import (
+    FlatBase,
+    OnTheHeel,
+    check_more_than_nothing,
+    check_push_height,
+    greatest,
+    over_the_heel,
+)
 from woodmath.rocking_heel import (
     balance_derivation,
     lever_over_heel_derivation,
@@ -134,10 +140,7 @@ class RockingBody:
     centre_offset: float = 0.0
 
     def __post_init__(self) -> None:
-        for name in ("mass", "centre_height", "rocker_length"):
-            value = getattr(self, name)
-            if not (math.isfinite(value) and value > 0):
-                raise ImpossibleShape(f"The {spoken(name)} is {value:g}, and it must be more than 0.")
+        check_more_than_nothing(self, "mass", "centre_height", "rocker_length")
         if not (math.isfinite(self.gyration_radius) and self.gyration_radius >= 0):
             raise ImpossibleShape(
                 f"The gyration radius is {self.gyration_radius:g}, and it cannot be less than 0."
@@ -187,7 +190,8 @@ class RockingBody:
     @property
     def stiffness_margin(self) -> float:
         """R less h where it stands, in metres: how much the lever arm grows for each unit of tilt."""
-        return margin_at(self.sizes, self.balance.rest or 0.0 if self.centre_offset else 0.0)
+        rest = self.balance.rest if self.centre_offset else None
+        return margin_at(self.sizes, rest or 0.0)
 
     @property
     def rest_tilt(self) -> float:
@@ -242,8 +246,8 @@ class RockingBody:
         reach = []
         for bound in (balance.low, balance.high):
             other = other_side(self.sizes, balance, bound)
-            reach += [abs(bound - balance.rest)] if other is not None else []
-            reach += [abs(other - balance.rest)] if other is not None else []
+            if other is not None:
+                reach += [abs(bound - balance.rest), abs(other - balance.rest)]
         return math.degrees(min(reach))
 
     @property
@@ -288,7 +292,7 @@ class RockingBody:
         return self._tip_to(1, balance.high), self._tip_to(-1, balance.low)
 
     def _tip_to(self, side: int, bound: float) -> tuple[float, float]:
-        tops = [over_the_heel(*self._heel(side))] if self._is_held_at_the_heel(side) else []
+        tops = [over_the_heel(*self.to_the_heel(side))] if self._is_held_at_the_heel(side) else []
         if abs(bound) < self.balance.heel:
             tops.append((abs(bound), self._height(bound)))
         return max(tops, key=lambda found: found[1])
@@ -300,8 +304,22 @@ class RockingBody:
         """
         return side * lever_curve()(side * self.balance.heel, *self.sizes) >= 0
 
-    def _heel(self, side: int) -> tuple[float, float]:
-        """Return how far out the heel is from the centre of gravity, and how far below it."""
+    def to_the_heel(self, side: int) -> tuple[float, float]:
+        """How far out a heel is from the centre of gravity, along the rocker, and how far below it.
+
+        Parameters
+        ----------
+        side : 1 or -1
+            The right-hand heel or the left-hand one.
+
+        Returns
+        -------
+        (float, float)
+            In metres.
+
+        >>> RockingBody(10.0, 0.25, 0.15, Ellipse(0.5, 0.25), 0.6, 0.05).to_the_heel(1)
+        (0.25, 0.2)
+        """
         return self.half_rocker - side * self.centre_offset, self.centre_height - self.rise
 
     def height_at(self, tilt: float) -> float:
@@ -521,11 +539,7 @@ class RockingBody:
         >>> body.push(0.2) > body.push(0.5)
         True
         """
-        if not (math.isfinite(at_height) and at_height > 0):
-            raise ImpossibleShape(
-                f"A push at a height of {at_height:g} m was asked for. Push above the floor: give more than "
-                "0."
-            )
+        check_push_height(at_height)
         balance = self.balance
         if balance.rest is None:
             return 0.0
@@ -548,7 +562,7 @@ class RockingBody:
         found = greatest(rolling, min(rest, end), max(rest, end))
         if not held:
             return found
-        heel = OnTheHeel(self.mass, *self._heel(side), self.half_rocker, at_height - self.rise)
+        heel = OnTheHeel(self.mass, *self.to_the_heel(side), self.half_rocker, at_height - self.rise)
         return max(found, heel.greatest_push(self.balance.heel))
 
     def motion(

@@ -45,11 +45,7 @@ def quantities(*names: str) -> tuple[Quantity, ...]:
     >>> [quantity.letter for quantity in quantities("let_go", "tilt")]
     ['\\theta_0', '\\theta']
     """
-    return tuple(
-        found
-        for name in names
-        for found in (worded(_WORDS, (name,)) if name in _WORDS else rocking_quantities(name))
-    )
+    return worded(_WORDS, names, rocking_quantities)
 
 
 @functools.cache

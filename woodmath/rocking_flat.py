@@ -19,6 +19,50 @@ _NARROWINGS = 48
 _GOLDEN = (math.sqrt(5) - 1) / 2
 
 
+def check_more_than_nothing(body: object, *names: str) -> None:
+    """Raise unless each of a body's sizes is a plain number of more than 0.
+
+    Parameters
+    ----------
+    body : object
+        With these attributes.
+    *names : str
+        Theirs.
+
+    Raises
+    ------
+    ImpossibleShape
+        For the first that is none.
+
+    >>> check_more_than_nothing(1.5, "real")
+    """
+    for name in names:
+        value = getattr(body, name)
+        if not (math.isfinite(value) and value > 0):
+            raise ImpossibleShape(f"The {spoken(name)} is {value:g}, and it must be more than 0.")
+
+
+def check_push_height(at_height: float) -> None:
+    """Raise unless a push is above the floor.
+
+    Parameters
+    ----------
+    at_height : float
+        Over the floor, in metres.
+
+    Raises
+    ------
+    ImpossibleShape
+        If it is not more than 0.
+
+    >>> check_push_height(0.3)
+    """
+    if not (math.isfinite(at_height) and at_height > 0):
+        raise ImpossibleShape(
+            f"A push at a height of {at_height:g} m was asked for. Push above the floor: give more than 0."
+        )
+
+
 def greatest(of: Callable[[float], float], low: float, high: float) -> float:
     """Return the greatest value of a smooth quantity between two places.
 
@@ -147,10 +191,7 @@ class FlatBase:
     half_width: float
 
     def __post_init__(self) -> None:
-        for name in ("mass", "centre_height", "half_width"):
-            value = getattr(self, name)
-            if not (math.isfinite(value) and value > 0):
-                raise ImpossibleShape(f"The {spoken(name)} is {value:g}, and it must be more than 0.")
+        check_more_than_nothing(self, "mass", "centre_height", "half_width")
 
     @property
     def is_stable(self) -> bool:
@@ -193,11 +234,7 @@ class FlatBase:
         >>> round(FlatBase(10.0, 0.25, 0.25).push(0.5), 3)
         49.033
         """
-        if not (math.isfinite(at_height) and at_height > 0):
-            raise ImpossibleShape(
-                f"A push at a height of {at_height:g} m was asked for. Push above the floor: give more than "
-                "0."
-            )
+        check_push_height(at_height)
         edge = OnTheHeel(self.mass, self.half_width, self.centre_height, self.half_width, at_height)
         return edge.greatest_push(0.0)
 

@@ -65,11 +65,7 @@ def quantities(*names: str) -> tuple[Quantity, ...]:
     >>> [quantity.letter for quantity in quantities("out", "above", "mass")]
     ['v', 'w', 'm']
     """
-    return tuple(
-        found
-        for name in names
-        for found in (worded(_WORDS, (name,)) if name in _WORDS else rocking_quantities(name))
-    )
+    return worded(_WORDS, names, rocking_quantities)
 
 
 @functools.cache

@@ -49,11 +49,7 @@ def quantities(*names: str) -> tuple[Quantity, ...]:
     >>> [quantity.letter for quantity in quantities("period", "swings")]
     ['T', 'n']
     """
-    return tuple(
-        quantity
-        for name in names
-        for quantity in (worded(_WORDS, (name,)) if name in _WORDS else rocking_quantities(name))
-    )
+    return worded(_WORDS, names, rocking_quantities)
 
 
 @functools.cache

@@ -16,8 +16,8 @@ from fractions import Fraction
 from operator import mul
 
 from woodmath.errors import ImpossibleShape
-from woodmath.rocking_curves import fall_curve, height_curve
-from woodmath.rocking_motion_curves import acceleration_curve, heaviness_curve
+from woodmath.rocking_curves import energy_curve, fall_curve, height_curve
+from woodmath.rocking_motion_curves import acceleration_curve, moving_energy_curve
 from woodmath.rocking_swing import Sizes
 
 PICTURES_A_SECOND = 60
@@ -260,11 +260,11 @@ def _weights(ahead: int) -> tuple[float, ...]:
 def _lifted(case: Swinging, tilt: float) -> float:
     """Return the energy of a tilt over that at rest, for each kilogram."""
     apart = (tilt - case.rest) / 2
-    return case.gravity * fall_curve()(tilt - apart, apart, *case.sizes)
+    return energy_curve()(1.0, case.gravity, fall_curve()(tilt - apart, apart, *case.sizes))
 
 
 def _in_motion(case: Swinging, tilt: float, turning: float) -> float:
-    return heaviness_curve()(tilt, *case.sizes, case.gyration_radius) * turning * turning / 2
+    return moving_energy_curve()(tilt, turning, *case.sizes, case.gyration_radius, 1.0)
 
 
 def _told(case: Swinging, states: list[State], between: float) -> Motion:

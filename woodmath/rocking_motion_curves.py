@@ -26,11 +26,10 @@ def turning_curve() -> Curve:
     >>> turning_curve()(0.0, 0.0, 0.5, 0.4, 0.3, 0.0, 0.4, 9.80665)
     0.0
     """
-    height, lever_arm = symbols("height", "lever_arm")
-    formula = speed_derivation().result.rhs.subs(
-        {height: derivation().result.rhs, lever_arm: lever_arm_in_full()}, simultaneous=True
+    return compiled(
+        _at_a_tilt(speed_derivation().result.rhs),
+        symbols("tilt", "fall", *SIZES, "gyration_radius", "gravity"),
     )
-    return compiled(formula, symbols("tilt", "fall", *SIZES, "gyration_radius", "gravity"))
 
 
 @functools.cache
@@ -47,15 +46,10 @@ def moving_energy_curve() -> Curve:
     >>> moving_energy_curve()(0.0, 0.0, 0.5, 0.4, 0.3, 0.0, 0.4, 10.0)
     0.0
     """
-    height, lever_arm = symbols("height", "lever_arm")
-    moving = (
-        speed_derivation()
-        .steps[0]
-        .equation.lhs.subs(
-            {height: derivation().result.rhs, lever_arm: lever_arm_in_full()}, simultaneous=True
-        )
+    return compiled(
+        _at_a_tilt(speed_derivation().steps[0].equation.lhs),
+        symbols("tilt", "turning", *SIZES, "gyration_radius", "mass"),
     )
-    return compiled(moving, symbols("tilt", "turning", *SIZES, "gyration_radius", "mass"))
 
 
 @functools.cache
@@ -133,8 +127,11 @@ def heaviness_curve() -> Curve:
 @functools.cache
 def _heaviness() -> sympy.Expr:
     """Return the square of the gyration radius about the touching point, as the rule of the speed has it."""
-    height, lever_arm, turning, mass = symbols("height", "lever_arm", "turning", "mass")
-    moving = speed_derivation().steps[0].equation.lhs
-    return (2 * moving / (mass * turning**2)).subs(
-        {height: derivation().result.rhs, lever_arm: lever_arm_in_full()}, simultaneous=True
-    )
+    turning, mass = symbols("turning", "mass")
+    return _at_a_tilt(2 * speed_derivation().steps[0].equation.lhs / (mass * turning**2))
+
+
+def _at_a_tilt(formula: sympy.Expr) -> sympy.Expr:
+    """Return a formula in height and lever arm as one in the tilt and the `SIZES`."""
+    height, lever_arm = symbols("height", "lever_arm")
+    return formula.subs({height: derivation().result.rhs, lever_arm: lever_arm_in_full()}, simultaneous=True)

@@ -20,19 +20,16 @@ class Stand:
         Of the centre of gravity: from where the middle of the rocker touched upright, and over the floor, in metres.
     touch : float
         Where it touches the floor, from the same place, in metres.
-    energy : float
-        Over that of the case upright, in joules.
     rolls : bool
         Whether it touches with its curve; otherwise it turns on its heel.
 
-    >>> Stand(0.0, 0.25, 0.0, 0.0, True).lever_arm
+    >>> Stand(0.0, 0.25, 0.0, True).lever_arm
     0.0
     """
 
     across: float
     height: float
     touch: float
-    energy: float
     rolls: bool
 
     @property
@@ -68,8 +65,7 @@ def stand_at(body: RockingBody, tilt: float) -> Stand:
     touch = across + body.lever_arm_at(held)
     if held != tilt:
         across = touch - math.copysign(1.0, tilt) * lever_over_heel_curve()(*_past_the_heel(body, tilt))
-    height = height_at(body, tilt)
-    return Stand(across, height, touch, energy_at(body, tilt), held == tilt)
+    return Stand(across, height_at(body, tilt), touch, held == tilt)
 
 
 def height_at(body: RockingBody, tilt: float) -> float:
@@ -128,6 +124,4 @@ def _on_its_curve(body: RockingBody, tilt: float) -> float:
 
 def _past_the_heel(body: RockingBody, tilt: float) -> tuple[float, float, float]:
     """Return a tilt in radians, to whichever side, and where the centre of gravity is from the heel there."""
-    half = body.half_rocker
-    out = half - math.copysign(1.0, tilt) * body.centre_offset
-    return math.radians(abs(tilt)), out, body.centre_height - body.rise
+    return math.radians(abs(tilt)), *body.to_the_heel(1 if tilt > 0 else -1)

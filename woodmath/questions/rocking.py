@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from woodmath import bevel
 from woodmath.board_measure import metre_in
 from woodmath.ellipse import angle_derivation, bottom_radius_derivation
 from woodmath.errors import ImpossibleShape
@@ -95,6 +95,12 @@ def _on_the_circle(piece: Piece) -> float:
     return angle_derivation().function("angle")(
         across=rocker_of(piece).length / 2, half_length=radius, half_height=radius
     )
+
+
+def _straight_to_the_heel(piece: Piece) -> float:
+    """Return the slope of the straight line from the lowest point: as a bevel is struck, from two distances."""
+    rocker = rocker_of(piece)
+    return bevel.derivation().function("angle")(offset=rocker.rise, thickness=rocker.length / 2)
 
 
 def _heel_on_the_floor(piece: Piece) -> float:
@@ -311,7 +317,7 @@ QUESTIONS = (
             Slip(
                 "That is the slope of the straight line from the lowest point to the heel. The curve is "
                 "steeper there.",
-                lambda piece: math.degrees(math.atan2(rocker_of(piece).rise, rocker_of(piece).length / 2)),
+                _straight_to_the_heel,
             ),
             Slip(
                 "That is the slope on the circle that fits the bottom. Further out the ellipse leaves it.",
