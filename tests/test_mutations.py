@@ -129,7 +129,7 @@ ALTERATIONS = {
     ),
     "rocking, over as soon as the heel touches": Alteration(
         "woodmath/rocking.py",
-        "tops = [over_the_heel(*self._heel(side))] if self._is_held_at_the_heel(side) else []",
+        "tops = [over_the_heel(*self.to_the_heel(side))] if self._is_held_at_the_heel(side) else []",
         "tops = [(self.balance.heel, self._height(side * self.balance.heel))]",
         PAST_THE_HEEL,
     ),
