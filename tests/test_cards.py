@@ -347,7 +347,7 @@ def test_the_order_of_work_keeps_what_must_come_first_first() -> None:
     assert place("Draw the curve") < place("right rocker") < place("back side and front side")
     assert place("Saw wedges") < place("left end") < place("Cramp the ends level")
     assert place("mortises in the rockers' top edges") < place("Draw the curve")
-    assert place("tops to length") > place("Fit the cleats")
+    assert place("Pare the nibs") > place("Fit the cleats")
     # All of it dry before any glue, and the tongues never glued.
     assert place("together dry") < place("tongues stay dry") < place("left end")
 

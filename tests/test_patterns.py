@@ -180,6 +180,6 @@ def test_the_pins_of_the_rocker_stand_at_the_foci() -> None:
 
 def test_a_rocker_that_cannot_be_has_no_pattern_and_the_others_stay() -> None:
     impossible = changed(CAT_BED, "rocker", bottom_radius=500)
-    assert [each.name for each in patterns_of(impossible)] == [each.name for each in patterns_of(CAT_BED)][
-        :-1
+    assert [each.name for each in patterns_of(impossible)] == [
+        each.name for each in patterns_of(CAT_BED) if each.name != "Rocker"
     ]

@@ -82,12 +82,15 @@ def test_a_tenon_is_a_rectangle_square_to_its_post_however_that_leans(settings: 
 
 
 @pytest.mark.parametrize("settings", LEANS)
-def test_a_leaning_post_is_as_long_as_foot_panel_edge_and_top_along_it(settings: dict[str, Value]) -> None:
+def test_a_leaning_post_is_square_for_foot_panel_edge_and_the_rest_up_to_its_turning(
+    settings: dict[str, Value],
+) -> None:
     top = float(str(settings.get("end_top", 13.0)))
     edge = math.hypot(8.0, (top - 10.5) / 2)
     for post in posts_of_the_end(whole_piece.drawing(BED, **settings)):
-        # On the inside face, from the shoulder to the top, and as thick square to that as it was planed.
-        assert math.dist(post[0], post[3]) == pytest.approx(BED.post.foot + edge + BED.post.top)
+        # On the inside face, from the shoulder to the end of the square, 3/4 above the panels, and as thick square to
+        # that as it was planed.
+        assert math.dist(post[0], post[3]) == pytest.approx(BED.post.foot + edge + 0.75)
         assert _depth(post, post[2]) == pytest.approx(BED.post.square)
         # The foot is cut level, the top square.
         assert post[0][1] == post[1][1] == 0.0

@@ -42,8 +42,8 @@ A = math.sqrt(30 * B)
 C = math.sqrt(A**2 - B**2)
 
 # The loaded bed as the page gives it: what it weighs is shown by the tests of the mass.
-M, INCH, G = 12.45, 0.0254, 9.80665
-H, K = 0.2566 / INCH, 0.1456 / INCH
+M, INCH, G = 12.38, 0.0254, 9.80665
+H, K = 0.2557 / INCH, 0.1448 / INCH
 T = 2 * math.pi * math.sqrt((K**2 + H**2) * INCH / G / (30 - H))
 
 BY_HAND = {
@@ -102,6 +102,26 @@ BY_HAND = {
     "choice-2": H + (K**2 + H**2) * INCH * 4 * math.pi**2 / G / round(1.1 * T, 2) ** 2,
     "choice-3": (2 + math.sqrt(4 + 4 * 30 * 2 / 3)) * math.sqrt(3),  # the square of tan 30 is a third
     "choice-4": math.degrees(math.atan(math.sqrt(4 / 30))),
+    "seasons-1": "its widths",  # the grain lies level
+    "seasons-2": 8 * 0.00248 * 5,
+    "seasons-3": 20.7635,  # 0.363970 over 0.96 is 0.379136
+    "seasons-4": 0.25 + 8 * 0.00248 * 5 / 2,  # half of five percent, each edge
+    "seasons-5": "inside",
+    "grain-1": "upward",
+    "grain-2": "the bark side",
+    "grain-3": 1.25 * 0.3639702,  # 1 3/4 less 1/2; tangent of 20 degrees
+    "grain-4": 100 * 0.07 / (0.2079117**2 + 0.07 * 0.9781476**2),  # sine and cosine of 12 degrees
+    "grain-5": 7110 * 690 / (7110 / 4 + 690 * 3 / 4),
+    "turn-1": 1.75 * (2 - math.sqrt(2)) / 2,
+    "turn-2": Fraction(3, 2),  # 1 3/4 less twice 1/8
+    "turn-3": 1.75 * 0.4142136 / (2 * 1.9238795),  # tangent and cosine of 22.5 degrees
+    "turn-4": 0.875 * (1 / 0.9807853 - 1),  # cosine of 11.25 degrees
+    "turn-5": "joints, turning, glue",
+    "pattern-1": "three equal sides",
+    "pattern-2": Fraction(43, 16),  # 8 less 5/8 less 2, halved
+    "pattern-3": 43 / 16 * math.sqrt(2 - math.sqrt(2)),
+    "pattern-4": 11.0,  # 10.5656 over 1
+    "pattern-5": 0.960507,  # 13 less 2 5/8 times 5/32 less twice 1.0121334 is 10.565577, over 11
     "own-1": Fraction(24, 13),
     "own-2": Fraction(57, 2),  # 27, and twice 1 3/4 less 1/2 less 1/2
     "own-3": "the side panels",  # 8.097 along the slope has become 8.220
@@ -147,6 +167,26 @@ IN_THE_LOG_BOX = {
     "boring-3": "inside the wood",
     "boring-4": 8.0,  # 50 from centre to centre, 7.5 a space: 6.67, so seven spaces
     "boring-5": 2.54,
+    "seasons-1": "its widths",
+    "seasons-3": 20.7635,
+    "seasons-5": "inside",
+    "pattern-1": "three equal sides",
+    "seasons-2": 320 * 0.00248 * 5,
+    "seasons-4": 6 + 320 * 0.00248 * 5 / 2,
+    "grain-1": "upward",
+    "grain-2": "the bark side",
+    "grain-3": 34 * 0.3639702,  # 45 less 11
+    "grain-4": 100 * 0.07 / (0.2079117**2 + 0.07 * 0.9781476**2),
+    "grain-5": 7110 * 690 / (7110 / 4 + 690 * 3 / 4),
+    "turn-1": 45 * (2 - math.sqrt(2)) / 2,
+    "turn-2": 39.0,
+    "turn-3": 45 * 0.4142136 / (2 * 1.9238795),
+    "turn-4": 22.5 * (1 / 0.9807853 - 1),
+    "turn-5": "joints, turning, glue",
+    "pattern-2": 125.0,  # 320 less 20 less 50, halved
+    "pattern-3": 125 * math.sqrt(2 - math.sqrt(2)),
+    "pattern-4": 8.0,  # 250 over 30 is 8.33
+    "pattern-5": 31.25,
     "own-1": Fraction(554, 300),
     "own-2": 822.0,  # 780, and twice 45 less 12 less 12
     "own-3": "the side panels",
@@ -336,6 +376,10 @@ def test_no_key_is_given_twice():
         ("boring-4", r"2\tfrac{1}{2}"), ("boring-5", "0.083333"),
         ("ellipse-1", "20⁷⁄₁₆ in"), ("ellipse-2", "42.469"), ("ellipse-3", "4.0336"), ("ellipse-4", "0.3954"),
         ("ellipse-5", "21.235"),
+        ("seasons-2", "0.0992"), ("seasons-4", "0.2996"),
+        ("grain-3", "0.45496"),
+        ("turn-1", "0.51256"), ("turn-2", r"\tfrac{1}{8}"), ("turn-3", "0.18839"), ("turn-4", "0.017142"),
+        ("turn-5", "1¾ in"),
     ],
 )  # fmt: skip
 def test_the_worked_solution_has_the_numbers_of_this_piece(key, number):
@@ -420,6 +464,12 @@ def test_a_piece_that_lacks_a_board_says_so_where_the_board_is_asked_about():
     assert elsewhere == [
         *without_end_or_side,
         *(key for key in QUESTIONS if key in NO_ROCKER),
+        "seasons-2",
+        "seasons-4",
+        "pattern-2",
+        "pattern-3",
+        "pattern-4",
+        "pattern-5",
         "own-1",
         "own-2",
         "own-3",

@@ -44,6 +44,8 @@ class Case:
         Of the panels, upright and along the post.
     panel, top : (float, float) and float
         Where the panels begin and end along the post, and where the post ends.
+    square_top : float
+        Where the square ends along the post: at its top, or where the turning begins.
     end_face, side_face : float
         How far the panels' outer faces lie behind the post's; less than 0 where they stand proud.
     end_thickness, side_thickness : float
@@ -54,6 +56,8 @@ class Case:
         Where they begin and end along the post; tongues and grooves between the tenons.
     tongue_length, groove_depth : float
         0 where the panels have no tongue.
+    end_clearance : float
+        What the grooves leave beyond the tongues at both ends of a panel.
 
     >>> from woodmath.piece import Piece
     >>> case = Case.of(Piece.demo("cat-bed"))
@@ -69,6 +73,7 @@ class Case:
     slope_length: float
     panel: Range
     top: float
+    square_top: float
     end_face: float
     side_face: float
     end_thickness: float
@@ -79,6 +84,7 @@ class Case:
     grooves: tuple[Range, ...]
     tongue_length: float
     groove_depth: float
+    end_clearance: float
 
     @classmethod
     def of(cls, piece: Piece) -> Case:
@@ -123,7 +129,9 @@ class Case:
         tenons = tuple((each.start, each.end) for each in stretches if each.kind == "mortise")
         groove = named["groove"]
         rebated_from = tongue.rebated_from if tongue else "outer face"
-        lower, _ = named["panel"]
+        lower, upper = named["panel"]
+        top = named["top"][1]
+        turned = piece.post.turned
         return cls(
             splay=splay,
             square=piece.post.square,
@@ -132,7 +140,8 @@ class Case:
             height=end.height,
             slope_length=slope,
             panel=named["panel"],
-            top=named["top"][1],
+            top=top,
+            square_top=min(top, upper + turned.profile().start) if turned else top,
             end_face=panel_set_back(
                 joint.set_back, end.thickness, min(joint.tenon_thickness, end.thickness), rebated_from
             ),
@@ -147,6 +156,7 @@ class Case:
             grooves=between(groove, tenons) if tongue else (),
             tongue_length=tongue.length if tongue else 0.0,
             groove_depth=tongue.groove_depth if tongue else 0.0,
+            end_clearance=clearance,
         )
 
     @property
@@ -161,12 +171,12 @@ class Case:
 
     @property
     def post_outline(self) -> Points:
-        """The right-hand post as the end shows it, inside at the foot first: foot cut level, top square to it."""
+        """The right-hand post's square as the end shows it, inside at the foot first: foot level, top square to it."""
         return (
             (self.half_foot, 0.0),
             (self.half_foot + self.level_width, 0.0),
-            self.at(self.top, self.square),
-            self.at(self.top),
+            self.at(self.square_top, self.square),
+            self.at(self.square_top),
         )
 
     @property

@@ -1,11 +1,14 @@
 """The parts of a case as solids, each where it lies in the finished piece.
 
 Every length comes from the piece or from `Case`; what is done here is to put outlines in their places. Beads
-are not taken off: they weigh next to nothing.
+are not taken off: they weigh next to nothing. A turned top is a stack of thin many-sided slices that hold as much
+wood as it does.
 """
 
 from __future__ import annotations
 
+import functools
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -14,9 +17,9 @@ from woodmath import foot_joint
 from woodmath.case import Case, Range
 from woodmath.errors import ImpossibleShape
 from woodmath.groove import depth_for
-from woodmath.outlines import Points, rectangle
+from woodmath.outlines import Points, arc, rectangle
 from woodmath.post_joint_geometry import Section
-from woodmath.solids import Axes, Prism, Solid, apart
+from woodmath.solids import Axes, Prism, Solid, apart, area
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -27,6 +30,10 @@ ALONG_X = Axes((0.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0), (1.0, 0.0, 0.0
 """An outline in (y, z), as the end is seen, pushed along x."""
 ALONG_Y = Axes((0.0, 0.0, 0.0), (1.0, 0.0, 0.0), (0.0, 0.0, 1.0), (0.0, 1.0, 0.0))
 """An outline in (x, z), as the side is seen, pushed along y."""
+
+_ROUND_SIDES = 12
+_SLICES = 3
+"""A slice of a turning has so many sides, and a bead's half so many slices: the centre is true to a thousandth."""
 
 
 @dataclass(frozen=True)
@@ -98,13 +105,15 @@ def solids_of(piece: Piece) -> tuple[Placed, ...]:
     return tuple(placed)
 
 
-def bodies_of(piece: Piece) -> tuple[tuple[str, Prism], ...]:
-    """Return the body of every part that is seen when the piece stands, without its joints.
+def bodies_of(piece: Piece, case: Case | None = None) -> tuple[tuple[str, Prism], ...]:
+    """Return the body of every part that is seen when the piece stands, without its joints and its turned tops.
 
     Parameters
     ----------
     piece : Piece
         With both pairs of panels.
+    case : Case, optional
+        Of that piece, where it is worked out already.
 
     Returns
     -------
@@ -120,7 +129,7 @@ def bodies_of(piece: Piece) -> tuple[tuple[str, Prism], ...]:
     >>> [name for name, _ in bodies_of(Piece.demo("log-box"))][::4]
     ['post', 'end panel', 'bottom board']
     """
-    case = Case.of(piece)
+    case = case or Case.of(piece)
     post, end, side = _post_body(case), _end_body(case), _side_body(case)
     bodies = [
         ("post", each) for each in (post, post.mirrored(0), post.mirrored(1), post.mirrored(0).mirrored(1))
@@ -136,12 +145,12 @@ def bodies_of(piece: Piece) -> tuple[tuple[str, Prism], ...]:
 
 
 def post_solid(piece: Piece, case: Case) -> Solid:
-    """Return the back right post, with its mortises, its grooves and the tenon of its foot.
+    """Return the back right post, with its mortises, its grooves, its turned top and the tenon of its foot.
 
     Parameters
     ----------
     piece : Piece
-        The rocker's tenon comes from it.
+        The rocker's tenon and the turning come from it.
     case : Case
         Of that piece.
 
@@ -155,7 +164,7 @@ def post_solid(piece: Piece, case: Case) -> Solid:
     >>> post_solid(piece, Case.of(piece)).volume < 45 * 45 * 380
     True
     """
-    added = [_post_body(case)]
+    added = [_post_body(case), *turned_slices(piece, case)]
     if piece.rocker and piece.rocker.tenon:
         added.append(foot_tenon_solid(case, piece.rocker.tenon))
     removed: list[Prism] = []
@@ -168,6 +177,57 @@ def post_solid(piece: Piece, case: Case) -> Solid:
             Prism(case.post_axes, groove, start, end) for groove in _tongue_sections(case, case.groove_depth)
         ]
     return Solid(tuple(added), tuple(removed))
+
+
+def turned_slices(piece: Piece, case: Case) -> tuple[Prism, ...]:
+    """Return the turned top of the back right post as a stack of slices about the middle of its square.
+
+    Parameters
+    ----------
+    piece : Piece
+        The turning comes from it.
+    case : Case
+        Of that piece.
+
+    Returns
+    -------
+    tuple of Prism
+        None where the post is square up to its end. Together they hold exactly the wood of the turning.
+
+    Raises
+    ------
+    ImpossibleShape
+        If the stations make no turning.
+
+    Source: `woodmath.turned_profile.TurnedProfile.slices`.
+
+    >>> from woodmath.piece import Piece
+    >>> bed = Piece.demo("cat-bed")
+    >>> held = math.fsum(each.volume for each in turned_slices(bed, Case.of(bed)))
+    >>> round(held / bed.post.turned.profile().volume, 9)
+    1.0
+    """
+    if piece.post.turned is None:
+        return ()
+    middle = case.square / 2
+    profile = piece.post.turned.profile().moved(case.panel[1])
+    return tuple(
+        Prism(
+            case.post_axes,
+            tuple((middle + radius * x, middle + radius * y) for x, y in _round_of_area_pi()),
+            low,
+            high,
+        )
+        for low, high, radius in profile.slices(_SLICES)
+    )
+
+
+@functools.cache
+def _round_of_area_pi() -> Points:
+    """Return a many-sided section that holds as much as a round of radius 1."""
+    inscribed = arc((0.0, 0.0), 1.0, 0.0, 360.0, _ROUND_SIDES)[:-1]
+    grown = math.sqrt(math.pi / area(inscribed))
+    return tuple((grown * x, grown * y) for x, y in inscribed)
 
 
 def end_solid(case: Case) -> Solid:

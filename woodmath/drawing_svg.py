@@ -209,6 +209,8 @@ def _motion(motion: Motion) -> str:
     values = [value for frame in motion.frames for point in frame for value in point]
     frames = _tenths(one, values, len(motion.frames))
     first = frames.partition(";")[0]
-    shape = f'<{kind} points="{first}" fill="none"{_pen(motion.pen)} stroke-linejoin="round"'
+    shape = (
+        f'<{kind} points="{first}" {_fill(motion.fill).lstrip()}{_pen(motion.pen)} stroke-linejoin="round"'
+    )
     moving = f'{shape}><animate attributeName="points" {time} values="{frames}"/></{kind}>'
     return f'<g class="wm-motion">{moving}</g><g class="wm-still">{shape}/></g>'

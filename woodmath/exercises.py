@@ -20,15 +20,19 @@ from woodmath.questions import (
     boring,
     edges,
     ellipse,
+    grain,
+    ornament,
     own_piece,
     post_joint,
     rocker_choice,
     rocking,
     scaling,
+    seasons,
     setting_out,
     splay,
     splayed_corner,
     start,
+    turning,
 )
 from woodmath.questions.kinds import Value
 from woodmath.questions.notation import SAME_NUMBER, as_typed
@@ -50,6 +54,10 @@ PAGES = (
     ellipse.QUESTIONS,
     rocking.QUESTIONS,
     rocker_choice.QUESTIONS,
+    seasons.QUESTIONS,
+    grain.QUESTIONS,
+    turning.QUESTIONS,
+    ornament.QUESTIONS,
     own_piece.QUESTIONS,
 )
 """The questions of every page, in the order of the pages and from easy to hard."""

@@ -15,12 +15,15 @@ from xml.etree import ElementTree
 
 from woodmath.piece import Piece
 from woodmath.views.bevel import struck_bevel
+from woodmath.views.board_through_the_year import board_through_the_year
 from woodmath.views.boring import bored_hole
 from woodmath.views.edges import edge_in_section
 from woodmath.views.edges_corner import panel_corner
 from woodmath.views.ellipse import pins_and_string
+from woodmath.views.grain_in_the_tenon import grain_in_the_tenon
 from woodmath.views.hole_rows import row_of_holes
 from woodmath.views.live_rocker import live_rocker
+from woodmath.views.ornament_panel import ornamented_panel
 from woodmath.views.piece import whole_piece
 from woodmath.views.post_joint import post_section
 from woodmath.views.rocker_for_a_wish import rocker_for_a_wish
@@ -28,6 +31,7 @@ from woodmath.views.setting_out import four_posts
 from woodmath.views.setting_out_hands import hands_in_plan
 from woodmath.views.splayed_corner import planter_corner
 from woodmath.views.splayed_panel import splayed_end
+from woodmath.views.square_to_round import square_to_round
 from woodmath.views.two_sizes import two_sizes
 from woodmath.views.view import Value, View
 
@@ -187,6 +191,34 @@ def still_pictures() -> tuple[StillPicture, ...]:
             "A rocker in its ellipse with two pins and a string; below it a chart of the period over the "
             "half-height, and one of the work to tip it over the rocker's length.",
             (("period", 0.8), ("rolling_limit", 20.0), ("rise", 1.25)),
+        ),
+        StillPicture(
+            "13-wood-moves.svg",
+            board_through_the_year,
+            "cat-bed",
+            "The end of a flat-sawn board, where it lay in the log, and the same board after a dry winter: "
+            "narrower, and hollow on the side away from the heart.",
+        ),
+        StillPicture(
+            "14-with-the-grain-and-against-it.svg",
+            grain_in_the_tenon,
+            "cat-bed",
+            "A tenon at the leaning edge of an end, cut square to it, with level grain running through it aslant; "
+            "beside it a chart shows how quickly strength falls with the angle to the grain.",
+        ),
+        StillPicture(
+            "15-from-square-to-round.svg",
+            square_to_round,
+            "cat-bed",
+            "The square end of a post with a line across every corner, the same distance from it, and the circle "
+            "within: what is left of each side is as wide as the new flat.",
+        ),
+        StillPicture(
+            "16-a-pattern-from-one-radius.svg",
+            ornamented_panel,
+            "cat-bed",
+            "A panel that is wider above than below, with a border of leaves round it and a rosette of six petals "
+            "in its middle, all drawn with a compass.",
         ),
         StillPicture(
             "17-make-your-own-piece.svg",

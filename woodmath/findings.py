@@ -16,8 +16,11 @@ from woodmath.findings_boards import board_findings
 from woodmath.findings_case import bottom_findings, case_findings
 from woodmath.findings_foot import foot_findings
 from woodmath.findings_joint import bit_width_findings, joint_findings
+from woodmath.findings_ornament import ornament_findings
 from woodmath.findings_rocker import rocker_findings
 from woodmath.findings_rocking import rocking_findings
+from woodmath.findings_seasons import season_findings
+from woodmath.findings_turned import turned_findings
 from woodmath.post_joint import usual_thickness
 from woodmath.wall_findings import THIN_WALL
 
@@ -47,7 +50,7 @@ def findings_of(piece: Piece) -> Remarks:
 
     >>> from woodmath.piece import Piece
     >>> [finding.place for finding in findings_of(Piece.demo("log-box"))]
-    ['the mitred ends', 'the inside corner of the post', 'the face of the side']
+    ['the mitred ends', 'the inside corner of the post', 'the face of the side', 'the seasons']
     """
     remarks = [
         *joint_findings(piece),
@@ -60,6 +63,9 @@ def findings_of(piece: Piece) -> Remarks:
         *foot_findings(piece),
         *case_findings(piece),
         *bottom_findings(piece),
+        *season_findings(piece),
+        *turned_findings(piece),
+        *ornament_findings(piece),
         *board_findings(piece),
         *as_made_findings(piece),
     ]

@@ -81,7 +81,9 @@ def _marks_of(shape: object, frame: Frame) -> Iterator[Mark]:
             yield from hatching(outline, shape.angle, shape.spacing, shape.role)
         case MovingLine():
             frames = tuple(tuple(map(frame.place, points)) for points in shape.frames)
-            yield Motion(frames, PENS[shape.role], shape.seconds, shape.closed, shape.dot, shape.again)
+            yield Motion(
+                frames, PENS[shape.role], shape.seconds, shape.closed, shape.dot, shape.again, shape.fill
+            )
         case MovingBody():
             parts = tuple(
                 mark

@@ -13,6 +13,7 @@ from woodmath.case import Case
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import more
 from woodmath.parts import Part, parts_of
+from woodmath.turning import octagon_setting
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -26,7 +27,12 @@ _DUST = (
     "Wear a mask for sanding. Rags with drying oil can catch fire by themselves: spread them out flat, outdoors, "
     "to dry."
 )
+_DUST_MASK = "Wear a mask for sanding."
 _CRAMP = "Close it with cramps and not with blows; where you must strike, strike a block of waste."
+_LATHE = (
+    "Face shield, no gloves, no loose sleeves or rings, hair tied. Turn it by hand before you switch on, begin slowly, "
+    "and stop the lathe to move the rest and to use the calipers."
+)
 _END_GRAIN = "The sloping edges are end grain: plane from both corners toward the middle, or the far corner breaks out."
 
 _PANELS = ("end panel", "side panel", "bottom board")
@@ -125,6 +131,8 @@ def steps_of(piece: Piece, copies: int = 1) -> tuple[Step, ...]:
         *_posts(piece, case),
         *_panels(piece, case),
         *_rockers(piece),
+        *_turning(piece, case),
+        *_ornament(piece),
         *_together(piece, case),
         *_last(piece, case),
     )
@@ -182,14 +190,53 @@ def _posts(piece: Piece, case: Case) -> Iterator[Step]:
             "Cut the grooves between and beyond the mortises to the router plane's depth, stopped where the lines say.",
             _CHISEL,
         )
+    if piece.post.turned:
+        yield Step(
+            "Find the middle of both ends of every post by its diagonals and prick it: the lathe's centres go there. "
+            "Leave the posts square, feet and tops, until every mortise is cut and its tenon fitted.",
+            "A turned part has no face to gauge from, and a joint that is spoilt in a square post wastes no turning.",
+        )
+        return
+    yield from _feet(piece, case)
+    yield Step(
+        "Leave the tops of the posts long until the joints are closed, and shape them last.",
+        "What is shaped first has no square face left to mark from.",
+    )
+
+
+def _feet(piece: Piece, case: Case) -> Iterator[Step]:
     if piece.rocker and piece.rocker.tenon:
         line = "level shoulders, by the sliding bevel" if more(abs(case.splay), 0.0) else "square shoulders"
         yield Step(f"Saw the tenons on the posts' feet, with {line}.", _SAW)
     elif more(abs(case.splay), 0.0):
         yield Step("Saw the posts' feet level, by the sliding bevel.", _SAW)
+
+
+def _turning(piece: Piece, case: Case) -> Iterator[Step]:
+    """Yield the turning: after every joint that is fitted in the square, before the feet by which the lathe drives."""
+    if piece.post.turned is None:
+        return
+    mark = piece.rule.mark
     yield Step(
-        "Leave the tops of the posts long until the joints are closed, and shape them last.",
-        "What is shaped first has no square face left to mark from.",
+        "Plug every mortise and groove of the posts with waste, fitted dry and tight. Gauge "
+        f"{mark(octagon_setting(piece.post.square), unit=True)} from each corner, plane the tops to octagons, and turn "
+        "them by the turning card and its template. They come last of all shaping, and before any glue: a turned part "
+        "has no face to gauge from, a joint that is spoilt earlier wastes no turning, and the lathe takes a post "
+        "alone. Only the feet come later: the lathe drives the post by its square end.",
+        f"{_LATHE} {_DUST_MASK}",
+    )
+    yield from _feet(piece, case)
+
+
+def _ornament(piece: Piece) -> Iterator[Step]:
+    """Yield the ornament: while its panel still lies flat on the bench, and after its edges are fitted."""
+    if piece.ornament is None:
+        return
+    yield Step(
+        f"Prick the ornament through its pattern onto the outer faces of the {piece.ornament.on}s, their beads done "
+        "and their tenons fitted. Incise every line twice, lightly and then to its depth, and paint before the "
+        "finish.",
+        "Clamp the panel flat. Cut away from the other hand, and where a line meets the grain cut from both its ends.",
     )
 
 
@@ -289,5 +336,12 @@ def _last(piece: Piece, case: Case) -> Iterator[Step]:
             "must lift out with its clearance all round.",
             _SAW,
         )
-    yield Step("Saw the posts' tops to length and shape them; take every arris off.", _EDGE)
+    if piece.post.turned:
+        yield Step(
+            "Pare the nibs off the turned tops, toward the middle; take every arris off, but none where a bead or a "
+            "cove ends.",
+            _EDGE,
+        )
+    else:
+        yield Step("Saw the posts' tops to length and shape them; take every arris off.", _EDGE)
     yield Step("Scrape or sand, and finish, inside before outside.", _DUST)

@@ -179,10 +179,13 @@ def contents_of(piece: Piece, copies: int = 1) -> Contents:
     """
     from woodmath.boring_card import boring_cards
     from woodmath.cut_list import cut_list_card, cut_list_csv, fitting_card
+    from woodmath.facing_card import facing_card
     from woodmath.gauge_card import gauge_card
     from woodmath.order_of_work import order_card
     from woodmath.patterns import patterns_of
     from woodmath.rocking_card import weight_cards
+    from woodmath.season_card import season_cards
+    from woodmath.turning_card import turning_cards
     from woodmath.views.piece import whole_piece
 
     if not 1 <= copies <= MOST_COPIES:
@@ -199,9 +202,10 @@ def contents_of(piece: Piece, copies: int = 1) -> Contents:
             *filter(None, (fitting_card(piece, copies),)),
             gauge_card(piece),
             *boring_cards(piece),
+            *turning_cards(piece),
         ),
         patterns_of(piece),
-        (order_card(piece, copies), *weight_cards(piece)),
+        (order_card(piece, copies), facing_card(), *season_cards(piece), *weight_cards(piece)),
         cut_list_csv(piece, copies),
     )
 

@@ -144,7 +144,7 @@ class _Painter:
                 self.letters(mark, halo=True)
                 self.letters(mark)
             case Motion(dot=0):
-                self._lines(mark.frames[:1], mark.pen, mark.closed, "", ())
+                self._lines(mark.frames[:1], mark.pen, mark.closed, mark.fill, ())
             case Motion():
                 self._disc(Disc(mark.frames[0][0], mark.dot, None, mark.pen.colour))
             case Body():

@@ -89,7 +89,13 @@ def post_pattern(piece: Piece, case: Case, hand: str) -> Pattern:
 
     # Faces from the left, for the right hand: face edge, the side's mortises, the end's mortises, face side.
     shapes: list[Shape] = [
-        Wood(turned(rectangle(left, lowest, left + square, case.top)), "pattern", "long", 90.0, line="edge")
+        Wood(
+            turned(rectangle(left, lowest, left + square, case.square_top)),
+            "pattern",
+            "long",
+            90.0,
+            line="edge",
+        )
         for left in (-2 * square, -square, 0.0, square)
     ]
     for kind, ranges in (("groove", case.grooves), ("mortise", case.tenons)):
@@ -111,6 +117,8 @@ def post_pattern(piece: Piece, case: Case, hand: str) -> Pattern:
         shapes += [Line(turned(profile), "hidden", True), Line(turned(thick), "hidden", True)]
         end = _tenon_end(case, piece.rocker.tenon)
         shapes.append(Line(turned(tuple((x, y + end) for x, y in shoulder)), "centre"))
+    if case.square_top < case.top:
+        shapes += _turned_above(case)
     names = ("face edge", "for the side", "for the end", "face side")
     shapes += [
         Label(
@@ -136,6 +144,23 @@ def post_pattern(piece: Piece, case: Case, hand: str) -> Pattern:
     return Pattern(f"Post, {hand} hand", drawing, _known(case, turn))
 
 
+def _turned_above(case: Case) -> list[Shape]:
+    """Return the axis of the turning over every face, up to the post's top, and where its shape is to be found."""
+    square = case.square
+    axes: list[Shape] = [
+        Line(((x, case.square_top), (x, case.top)), "centre")
+        for x in (each * square / 2 for each in (-3, -1, 1, 3))
+    ]
+    words = Label(
+        "turned: see its template",
+        (0.0, (case.square_top + case.top) / 2),
+        side="middle",
+        role="quiet",
+        size=_WORD,
+    )
+    return [*axes, words]
+
+
 def _holes(case: Case, along: Range) -> tuple[Points, Points]:
     """Return where the side's and the end's mortise or groove stands on the rolled-out faces, right hand."""
     end, side, square = case.joint.tenon, case.joint.other_tenon, case.square
@@ -159,13 +184,14 @@ def _tenon_end(case: Case, tenon: FootTenon) -> float:
 
 
 def _lines(piece: Piece, case: Case) -> tuple[PostLine, ...]:
-    """Return the lines of the post from the lowest up, and among them where the foot's tenon is sawn to length."""
-    lines = PostAsSet.of(post_settings(piece)).lines
+    """Return the lines of the post from the lowest up: where the foot's tenon and the square end among them."""
+    lines = list(PostAsSet.of(post_settings(piece)).lines)
     tenon = piece.rocker.tenon if piece.rocker else None
-    if tenon is None:
-        return lines
-    end = PostLine("foot's tenon ends, level", _tenon_end(case, tenon))
-    return tuple(sorted((*lines, end), key=lambda line: line.along))
+    if tenon is not None:
+        lines.append(PostLine("foot's tenon ends, level", _tenon_end(case, tenon)))
+    if case.square_top < case.top:
+        lines.append(PostLine("square ends", case.square_top))
+    return tuple(sorted(lines, key=lambda line: line.along))
 
 
 def _readings(piece: Piece, case: Case, turn: float, unit: float) -> list[Shape]:
@@ -188,7 +214,9 @@ def _known(case: Case, turn: float) -> tuple[KnownLength, ...]:
     square = case.square
     known = [
         KnownLength(
-            "round the post", (-2 * square * turn, case.top * 0.97), (2 * square * turn, case.top * 0.97)
+            "round the post",
+            (-2 * square * turn, case.square_top * 0.97),
+            (2 * square * turn, case.square_top * 0.97),
         )
     ]
     for number, (low, high) in enumerate(case.tenons, 1):

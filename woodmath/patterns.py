@@ -1,15 +1,18 @@
-"""The patterns of a piece at true size: its end, the end of a side, the posts of either hand, the rocker, the stick."""
+"""The patterns of a piece at true size: end, end of a side, the posts of either hand, their tops, rocker, stick."""
 
 from __future__ import annotations
 
+import contextlib
 from typing import TYPE_CHECKING
 
 from woodmath.case import Case
 from woodmath.errors import ImpossibleShape
 from woodmath.pattern import Pattern
+from woodmath.pattern_ornament import ornament_pattern
 from woodmath.pattern_panels import end_pattern, side_pattern
 from woodmath.pattern_post import post_pattern, stick_pattern
 from woodmath.pattern_rocker import rocker_pattern
+from woodmath.pattern_turned import turned_pattern
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -26,7 +29,7 @@ def patterns_of(piece: Piece) -> tuple[Pattern, ...]:
     Returns
     -------
     tuple of Pattern
-        Each in the piece's unit. A rocker that no ellipse gives has none: the findings say why.
+        Each in the piece's unit. A rocker that no ellipse gives has none, nor an ornament that does not fit.
 
     Raises
     ------
@@ -34,8 +37,8 @@ def patterns_of(piece: Piece) -> tuple[Pattern, ...]:
         If the sizes make no case.
 
     >>> from woodmath.piece import Piece
-    >>> [pattern.name for pattern in patterns_of(Piece.demo("log-box"))]
-    ['Story stick', 'End panel', 'End of a side panel', 'Post, left hand', 'Post, right hand']
+    >>> [pattern.name for pattern in patterns_of(Piece.demo("log-box"))][3:]
+    ['Post, left hand', 'Post, right hand', 'Ornament of the end panel']
     """
     case = Case.of(piece)
     patterns = [
@@ -45,9 +48,13 @@ def patterns_of(piece: Piece) -> tuple[Pattern, ...]:
         post_pattern(piece, case, "left"),
         post_pattern(piece, case, "right"),
     ]
-    if piece.rocker:
-        try:
+    if piece.post.turned:
+        patterns.append(turned_pattern(piece, case))
+    # What cannot be drawn is told by the findings, and the other patterns are wanted all the same.
+    with contextlib.suppress(ImpossibleShape):
+        if piece.rocker:
             patterns.append(rocker_pattern(piece, case, piece.ellipse()))
-        except ImpossibleShape:
-            return tuple(patterns)
+    with contextlib.suppress(ImpossibleShape):
+        if piece.ornament:
+            patterns.append(ornament_pattern(piece))
     return tuple(patterns)

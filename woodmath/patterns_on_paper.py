@@ -310,6 +310,9 @@ def _trim(joint: Points, outward: Point, tile: Tile, tiling: Tiling) -> Words:
         (a - wide / 2, b - high / 2, a + wide / 2, b + high / 2)
         for a, b in ((a + outward[0] * off[0], b + outward[1] * off[1]) for a, b in places)
     ]
+    lefts, lows, rights, tops = zip(*boxes, strict=True)
+    strip = (min(lefts), min(lows), max(rights), max(tops))
+    met = [each for each in met if _meets(each.box, strip)]
     left, low, right, _ = min(
         boxes,
         key=lambda box: (

@@ -72,6 +72,7 @@ PENS: Mapping[str, Pen] = MappingProxyType(
         "quiet": Pen("quiet", 1.0),
         "fault": Pen("accent", 1.2),
         "waste": Pen("quiet", 0.8),
+        "ring": Pen("board grain", 1.2),
     }
 )
 """Pens by role: thick outlines, thin dimension lines, dash-dot centre lines."""
@@ -186,6 +187,8 @@ class Motion:
         Radius of the dot, in picture units; 0 for a line.
     again : bool
         Whether it begins again after the last frame; otherwise it stays there.
+    fill : str
+        What the line goes round; "" for nothing.
 
     >>> Motion((((0.0, 0.0),), ((1.0, 0.0),)), PENS["pencil"], 2.0, False, 5.0).dot
     5.0
@@ -197,6 +200,7 @@ class Motion:
     closed: bool
     dot: float
     again: bool = True
+    fill: str = ""
 
 
 @dataclass(frozen=True)

@@ -24,6 +24,7 @@ from woodmath.piece_file import Shelf
 from woodmath.piece_kinds import MOST_FAULTS, Reading, as_written
 from woodmath.piece_load import Load
 from woodmath.piece_origin import Origin, origin_of, scaled_over
+from woodmath.piece_ornament import Ornament
 from woodmath.piece_reading import NOT_A_KEY, Group, Rows, Table, keys_of, read_table, tables_of
 from woodmath.piece_rocking import rocking_body_of
 from woodmath.piece_shop import NO_BOARDS, UNLISTED, Boards, Timber, Tools
@@ -53,7 +54,7 @@ class Piece(Table):
         What every piece has; the sizes are told in `woodmath.piece_tables`, as are the following.
     end, side, rocker : End, Side, Rocker, optional
         None where the piece has no such part.
-    bead, bottom, timber : Bead, Bottom, Timber, optional
+    bead, bottom, ornament, timber : Bead, Bottom, Ornament, Timber, optional
         None where the file says nothing about them.
     load : tuple of Load
         What lies or sits in it; empty where the file says nothing about it.
@@ -79,6 +80,9 @@ class Piece(Table):
     rocker: Annotated[Rocker | None, Group("the two rockers", Rocker)] = None
     bead: Annotated[Bead | None, Group("the bead along the panels' level edges", Bead)] = None
     bottom: Annotated[Bottom | None, Group("the loose bottom board", Bottom)] = None
+    ornament: Annotated[
+        Ornament | None, Group("the ornament on a pair of panels, with compass and rule", Ornament)
+    ] = None
     timber: Annotated[Timber | None, Group("the wood that it is made of", Timber)] = None
     load: Annotated[tuple[Load, ...], Rows("what lies or sits in it", Load)] = ()
     tools: Annotated[Tools, Group("what hangs in the rack", Tools)] = UNLISTED

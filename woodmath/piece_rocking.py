@@ -42,7 +42,7 @@ def rocking_body_of(piece: Piece, load: bool = False) -> RockingBody:
 
     >>> from woodmath.piece import Piece
     >>> round(rocking_body_of(Piece.demo("cat-bed")).period(), 2)
-    0.79
+    0.78
     """
     ellipse = piece.ellipse()
     whole = mass.whole(piece, load=load)

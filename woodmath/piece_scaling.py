@@ -223,7 +223,7 @@ def mass_of(piece: Piece) -> float:
 
     >>> from woodmath.piece import Piece
     >>> round(mass_of(Piece.demo("cat-bed")), 1)
-    7.5
+    7.4
     """
     if piece.timber is None:
         raise ImpossibleShape(

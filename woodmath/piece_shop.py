@@ -9,10 +9,10 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Annotated
 
-from woodmath import timber
+from woodmath import timber, wood_movement
 from woodmath.errors import UnknownName
 from woodmath.piece_reading import Rows, Table
-from woodmath.piece_values import Count, Length, Lengths, Number, Words
+from woodmath.piece_values import Choice, Count, Length, Lengths, Number, Words
 
 
 @dataclass(frozen=True)
@@ -27,6 +27,12 @@ class Timber(Table):
         In percent of the dry mass, 0 to 30.
     density : float, optional
         Kilograms in a cubic metre, of a timber that is in no table or of the very boards, weighed.
+    cut : str
+        One of `woodmath.wood_movement.CUTS`: how the boards of the panels were sawn.
+    moisture_low, moisture_high : float, optional
+        What the wood comes to at the driest and at the dampest time of the year where the piece will stand.
+    shrinkage : float, optional
+        From green to oven-dry across the face of the boards, in percent, where your own table or trial gives it.
 
     >>> round(Timber(species="cherry, black").kilograms_per_cubic_metre)
     560
@@ -39,6 +45,19 @@ class Timber(Table):
     density: Annotated[
         float | None, Number("kilograms in a cubic metre of the wood as it is", 100, 1500, "620")
     ] = None
+    cut: Annotated[str, Choice("how the boards of the panels were sawn", wood_movement.CUTS)] = (
+        wood_movement.CUTS[0]
+    )
+    moisture_low: Annotated[
+        float | None, Number("moisture of the wood at the driest time of the year, in percent", 0, 30, "6")
+    ] = None
+    moisture_high: Annotated[
+        float | None, Number("moisture of the wood at the dampest time of the year, in percent", 0, 30, "11")
+    ] = None
+    shrinkage: Annotated[
+        float | None,
+        Number("shrinkage of the boards' width from green to oven-dry, in percent", 0.5, 20, "7.1"),
+    ] = None
 
     @property
     def kilograms_per_cubic_metre(self) -> float:
@@ -47,20 +66,67 @@ class Timber(Table):
             return self.density
         return timber.density(self.species, self.moisture_now)
 
+    @property
+    def year(self) -> tuple[float, float] | None:
+        """The least and the greatest moisture of the year; None where the file does not give both."""
+        if self.moisture_low is None or self.moisture_high is None:
+            return None
+        return (self.moisture_low, self.moisture_high)
+
+    def movement(self, width: float, to_moisture: float, cut: str | float = "") -> float:
+        """How much wider a part becomes between now and another moisture.
+
+        Parameters
+        ----------
+        width : float
+            As it is now, across the grain, > 0, in any length unit.
+        to_moisture : float
+            In percent, 0 to 30.
+        cut : str or float
+            How it was sawn, or the angle of its rings in degrees; the panels' own cut where nothing is said.
+
+        Returns
+        -------
+        float
+            In the same unit; less than 0 when it shrinks.
+
+        Raises
+        ------
+        UnknownName
+            If nothing is known of how this timber moves.
+
+        Source: `woodmath.wood_movement`: by the shrinkage where one is given, else by the printed coefficient.
+
+        >>> round(Timber(species="cherry, black", moisture_now=9).movement(8, 11), 3)
+        0.04
+        """
+        if self.shrinkage is not None:
+            return wood_movement.shrinkage_movement(width, self.shrinkage, self.moisture_now, to_moisture)
+        return wood_movement.movement(
+            width, self.species.strip(), cut or self.cut, self.moisture_now, to_moisture
+        )
+
     @staticmethod
     def together(given: Mapping[str, object]) -> Iterator[tuple[str, str]]:
-        """Yield the fault of a timber that no table has and whose density is not given either."""
+        """Yield the faults of a timber: one in no table without its density, a year without both of its ends."""
         name = given.get("species")
         if isinstance(name, str) and "density" not in given:
             try:
                 timber.species(name.strip())
             except UnknownName as unknown:
                 yield "species", f"is not in the table. {unknown}"
+        low, high = given.get("moisture_low"), given.get("moisture_high")
+        for key, value, other in (("moisture_low", low, high), ("moisture_high", high, low)):
+            if value is None and other is not None:
+                yield key, "is missing: a year has two ends. Give both, or neither."
+        # TOML gives a whole number where one is written so.
+        if isinstance(low, int | float) and isinstance(high, int | float) and 0 <= high < low <= 30:
+            yield "moisture_high", f"is {high:g}, less than moisture_low, {low:g}. Change the two about."
 
     @staticmethod
     def instead_of(name: str) -> tuple[str, ...]:
-        """Return the density, which was another timber's."""
-        return ("density",) if name == "species" else ()
+        """Return the density and the shrinkage, which were another timber's."""
+        return ("density", "shrinkage") if name == "species" else ()
 
 
 @dataclass(frozen=True)

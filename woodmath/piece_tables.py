@@ -12,6 +12,7 @@ from typing import Annotated
 from woodmath import splay
 from woodmath.piece_details import FootTenon, Tongue
 from woodmath.piece_reading import Group, Rows, Table
+from woodmath.piece_turned import TurnedTop
 from woodmath.piece_values import Choice, Count, Length, Threads
 from woodmath.post_joint import ENDS
 
@@ -26,6 +27,8 @@ class Post(Table):
         Side of the square section, and length to cut, > 0, in the piece's unit.
     foot, top : float
         What stands below and above the panels, measured along the post, 0 or more.
+    turned : TurnedTop, optional
+        How the top is turned; None where the post is square up to its end.
 
     >>> Post(square=1.75, length=14, foot=3, top=2).square
     1.75
@@ -44,6 +47,7 @@ class Post(Table):
         float,
         Length("from the panels' upper edge to the post's top, measured along the post", from_zero=True),
     ]
+    turned: Annotated[TurnedTop | None, Group("the turned top of every post", TurnedTop)] = None
 
 
 @dataclass(frozen=True)

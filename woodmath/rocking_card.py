@@ -75,7 +75,7 @@ def rocking_card(piece: Piece) -> Card:
 
     >>> from woodmath.piece import Piece
     >>> rocking_card(Piece.demo("cat-bed")).rows[3]
-    ('a small swing, there and back', '0.79 s', '0.83 s')
+    ('a small swing, there and back', '0.78 s', '0.83 s')
     """
     bodies = [piece.rocking_body()]
     columns = ["empty"]

@@ -46,7 +46,7 @@ class Line:
     ----------
     points : tuple of (float, float)
         In length units.
-    role : {"outline", "edge", "thin", "centre", "hidden", "accent", "string", "pencil", "quiet"}
+    role : {"outline", "edge", "thin", "centre", "hidden", "accent", "string", "pencil", "quiet", "ring"}
         What the line is, and so how heavy and how broken it is drawn.
     closed : bool
         Whether the last point is joined to the first.
@@ -225,6 +225,8 @@ class MovingLine:
         Radius of a dot at the first point, in picture units; with it there is a dot and no line. 0 for the line.
     again : bool
         Whether it begins again after the last frame; otherwise it stays there.
+    fill : str
+        As for `Line`.
 
     >>> len(MovingLine((((0, 0), (1, 0)), ((0, 0), (1, 1))), seconds=2.0).frames)
     2
@@ -236,6 +238,7 @@ class MovingLine:
     closed: bool = False
     dot: float = 0.0
     again: bool = True
+    fill: str = ""
 
 
 @dataclass(frozen=True)

@@ -96,7 +96,7 @@ class _Painter:
             case Words():
                 self._words(mark)
             case Motion(dot=0):
-                self._path(path_of(mark.frames[:1], mark.closed), mark.pen, "", ())
+                self._path(path_of(mark.frames[:1], mark.closed), mark.pen, mark.fill, ())
             case Motion():
                 self._path(_circle(mark.frames[0][0], mark.dot), None, mark.pen.colour, ())
             case Body():

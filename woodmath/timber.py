@@ -1,4 +1,4 @@
-"""How heavy a timber is: the specific gravities of the furniture timbers, each with its source.
+"""A timber by its name, and how heavy it is.
 
 A specific gravity compares the oven-dry wood with water; the weight of the moisture in it comes on top.
 """
@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import difflib
 import functools
-from dataclasses import dataclass
 
 import sympy
 
@@ -15,63 +14,14 @@ from woodmath.as_given import quoted
 from woodmath.derivation import Derivation, Quantity
 from woodmath.errors import UnknownName
 from woodmath.operations import Substitute, equation
+from woodmath.timber_table import SPECIES, Species
+
+__all__ = ["SPECIES", "USUAL_MOISTURE", "WATER", "Species", "density", "density_derivation", "species"]
 
 WATER = 1000.0
 """Kilograms in a cubic metre of water."""
 USUAL_MOISTURE = 12.0
 """Percent: the moisture at which the tables give their values."""
-
-_COPY = "USDA Forest Products Laboratory, 12 percent table, in an unattributed copy"
-_MAPLE_FLOOR = "Maple Flooring Manufacturers Association, Physical properties and characteristics"
-_DEALER = "a timber dealer's species page, black walnut"
-_COLUMN = "FDMC magazine, Strength and density predictors"
-_UFC = "Unified Facilities Criteria 3-130-04, table of softwoods"
-_HARDWOODS = "USDA Wood Handbook, GTR-190, table of hardwoods"
-_BOOK = "USDA Wood Handbook, GTR-190, Table 5-3b"
-
-
-@dataclass(frozen=True)
-class Species:
-    """A timber, with what its specific gravity rests on.
-
-    Parameters
-    ----------
-    name : str
-        The common name.
-    specific_gravity : float
-        Oven-dry mass against the volume at 12 percent moisture, water = 1.
-    source : str
-        Where the value is printed.
-    seen : str
-        "read" where we saw the print, "from memory" where we did not.
-
-    >>> species("cherry, black").specific_gravity
-    0.5
-    """
-
-    name: str
-    specific_gravity: float
-    source: str
-    seen: str
-
-
-SPECIES = (
-    Species("alder, red", 0.41, _COPY, "read"),
-    Species("ash, white", 0.60, _COPY, "read"),
-    Species("basswood", 0.37, _COPY, "read"),
-    Species("beech", 0.64, _COPY, "read"),
-    Species("birch, yellow", 0.62, _COPY, "read"),
-    Species("cherry, black", 0.50, _COPY, "read"),
-    Species("maple, sugar", 0.63, _MAPLE_FLOOR, "read"),
-    Species("oak, northern red", 0.63, _COLUMN, "read"),
-    Species("oak, white", 0.68, _COLUMN, "read"),
-    Species("walnut, black", 0.55, _DEALER, "read"),
-    Species("yellow-poplar", 0.42, _HARDWOODS, "from memory"),
-    Species("Douglas-fir, coast", 0.48, _UFC, "read"),
-    Species("pine, eastern white", 0.35, _BOOK, "from memory"),
-    Species("pine, ponderosa", 0.40, _BOOK, "read"),
-)
-"""The timbers that the course knows, in the words of their tables."""
 
 
 @functools.cache
@@ -120,13 +70,15 @@ def species(name: str) -> Species:
     Returns
     -------
     Species
-        With its specific gravity.
+        With everything that is printed about it.
 
     Raises
     ------
     UnknownName
         If the course has no such timber; the message lists those it has.
 
+    >>> species("cherry, black").specific_gravity.value
+    0.5
     >>> species("cherry")  # doctest: +ELLIPSIS
     Traceback (most recent call last):
     woodmath.errors.UnknownName: There is no timber “cherry” in the table. Did you mean cherry, black? ...
@@ -169,5 +121,5 @@ def density(name: str, moisture: float = USUAL_MOISTURE) -> float:
     560
     """
     return density_derivation().function("density")(
-        specific_gravity=species(name).specific_gravity, water=WATER, moisture=moisture
+        specific_gravity=species(name).specific_gravity.value, water=WATER, moisture=moisture
     )

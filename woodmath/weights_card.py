@@ -36,7 +36,7 @@ def weights_card(piece: Piece) -> Card:
 
     >>> from woodmath.piece import Piece
     >>> weights_card(Piece.demo("cat-bed")).rows[0]
-    ('post', '4', '2.7 lb', '10 1/4')
+    ('post', '4', '2.5 lb', '9 7/8')
     """
     kinds: dict[str, list[MassOf]] = {}
     for part in mass_of_parts(piece):

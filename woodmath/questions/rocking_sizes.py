@@ -35,7 +35,7 @@ def body_of(piece: Piece) -> RockingBody:
 
     >>> from woodmath.piece import Piece
     >>> body_of(Piece.demo("cat-bed")).centre_height
-    0.2566
+    0.2557
     """
     rocker_of(piece)
     exact = piece.rocking_body(load=True)

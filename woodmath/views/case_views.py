@@ -11,6 +11,7 @@ from woodmath.case import Case
 from woodmath.case_solids import bottom_solid, foot_tenon_solid
 from woodmath.drawing import Line, Point, Points, Wood, rectangle
 from woodmath.ellipse import Ellipse
+from woodmath.views.turned_seen import turned_from_above, turned_from_the_end, turned_from_the_side
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -53,6 +54,7 @@ def from_the_end(piece: Piece, case: Case, ellipse: Ellipse | None) -> Shapes:
         *_end_beads(piece, case),
         Wood(flipped(post), "post", "long", 90.0 + case.splay, line="edge"),
         Wood(post, "post", "long", 90.0 - case.splay, line="edge"),
+        *turned_from_the_end(piece, case),
     ]
     hidden = [edge_in_the_post(case)]
     if piece.rocker and piece.rocker.tenon:
@@ -87,7 +89,7 @@ def from_the_side(piece: Piece, case: Case, ellipse: Ellipse | None) -> Shapes:
     low, high = case.panel
     foot, head, rim = case.at(low, outer)[1], case.at(high, outer)[1], case.at(high, inner)[1]
     half, over = case.half_length, case.half_over_posts
-    top_outer, top_inner = case.at(case.top, case.square)[1], case.at(case.top)[1]
+    top_outer, top_inner = case.at(case.square_top, case.square)[1], case.at(case.square_top)[1]
     seen: list[Wood | Line] = []
     if piece.rocker and ellipse:
         middle, thick = half + case.square / 2, piece.rocker.thickness / 2
@@ -119,7 +121,7 @@ def from_the_side(piece: Piece, case: Case, ellipse: Ellipse | None) -> Shapes:
         if top_inner > top_outer:
             seen.append(Line(((left, top_outer), (right, top_outer)), "quiet"))
         seen.append(Line(_side_edge_in_the_post(case, sign), "hidden"))
-    return tuple(seen)
+    return (*seen, *turned_from_the_side(piece, case))
 
 
 def from_above(piece: Piece, case: Case, ellipse: Ellipse | None) -> Shapes:
@@ -149,7 +151,7 @@ def from_above(piece: Piece, case: Case, ellipse: Ellipse | None) -> Shapes:
             for x in (-middle, middle)
         ]
     outer, inner = case.square - case.side_face, case.inside_of_side
-    (low, high), top = case.panel, case.top
+    (low, high), top = case.panel, case.square_top
     if piece.bottom:
         seen.append(Wood(_bottom_from_above(bottom_solid(piece, case)), "board", "long", line="edge"))
     rim = max(case.at(low)[0], case.at(high)[0])
@@ -173,7 +175,7 @@ def from_above(piece: Piece, case: Case, ellipse: Ellipse | None) -> Shapes:
             seen.append(Wood(rectangle(left, down, right, up), "post", "end", pith=pith, line="edge"))
             if head > foot:
                 seen.append(Line(((left, y_sign * head), (right, y_sign * head)), "quiet"))
-    return tuple(seen)
+    return (*seen, *turned_from_above(piece, case))
 
 
 def edge_in_the_post(case: Case) -> Points:

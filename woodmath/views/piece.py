@@ -46,7 +46,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
             *(moved(shape, middle, 0.0) for shape in side),
             *(moved(shape, middle, below) for shape in plan),
             Line(((0.0, low - frame.length(8)), (0.0, high + frame.length(8))), "centre"),
-            *_standing(replace(piece, rocker=None) if trouble else piece, (reach, below, deep)),
+            *_standing(replace(piece, rocker=None) if trouble else piece, case, (reach, below, deep)),
             *_sizes(rule, case, frame, (reach, middle, low, high)),
             *_lower_sizes(piece, case, frame, (reach, low)),
             *_plan_sizes(rule, case, frame, (middle, below, deep)),
@@ -57,10 +57,10 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
     )
 
 
-def _standing(piece: Piece, places: tuple[float, float, float]) -> tuple[Shape, ...]:
+def _standing(piece: Piece, case: Case, places: tuple[float, float, float]) -> tuple[Shape, ...]:
     """Return the piece as it stands, fitted into the corner that the three views leave free."""
     reach, below, deep = places
-    faces = standing(piece)
+    faces = standing(piece, case)
     points = [point for face in faces for point in face.points]
     low_x, high_x = min(x for x, _ in points), max(x for x, _ in points)
     low_y, high_y = min(y for _, y in points), max(y for _, y in points)
@@ -109,7 +109,9 @@ def _sizes(
     reach, middle, low, high = places
     (bottom, foot), (top, head) = case.at(case.panel[0]), case.at(case.panel[1])
     half, over = case.half_length, case.half_over_posts
-    post_top = max(case.at(case.top)[1], case.at(case.top, case.square)[1])
+    # A turning ends on its axis, a square at one of its corners.
+    depths = (case.square / 2,) if case.square_top < case.top else (0.0, case.square)
+    post_top = max(case.at(case.top, depth)[1] for depth in depths)
     above = (high - head) * frame.scale + 24.0
     return (
         Dimension((-top, head), (top, head), rule.mark(2 * top), above),
@@ -146,7 +148,7 @@ def _plan_sizes(
     middle, below, deep = places
     over, wide = (
         case.half_over_posts,
-        max(case.at(case.top, case.square)[0], case.half_foot + case.level_width),
+        max(case.at(case.square_top, case.square)[0], case.half_foot + case.level_width),
     )
     return (
         Dimension(

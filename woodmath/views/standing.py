@@ -6,9 +6,11 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from woodmath.case import Case
 from woodmath.case_solids import bodies_of
 from woodmath.drawing import Line, Point
 from woodmath.solids import Prism, Vector, dot
+from woodmath.views.turned_seen import turned_from_a_corner
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -28,13 +30,15 @@ _EDGE_ON = 1e-9
 """A face that shows less than this is seen edge on."""
 
 
-def standing(piece: Piece) -> tuple[Line, ...]:
+def standing(piece: Piece, case: Case | None = None) -> tuple[Line, ...]:
     """Return the piece as it stands.
 
     Parameters
     ----------
     piece : Piece
         With both pairs of panels.
+    case : Case, optional
+        Of that piece, where it is worked out already.
 
     Returns
     -------
@@ -50,13 +54,14 @@ def standing(piece: Piece) -> tuple[Line, ...]:
     >>> {face.fill for face in standing(Piece.demo("log-box"))} == {"post", "end", "side", "board"}
     True
     """
+    case = case or Case.of(piece)
     length = math.sqrt(dot(_WATCHER, _WATCHER))
     toward = (_WATCHER[0] / length, _WATCHER[1] / length, _WATCHER[2] / length)
     level = math.hypot(toward[0], toward[1])
     right = (-toward[1] / level, toward[0] / level, 0.0)
     up = (-toward[0] * toward[2] / level, -toward[1] * toward[2] / level, level)
     # Boards come before what is fixed to them: what joins them is hidden in the posts.
-    bodies = [_Body.of(prism, _TINTS[name]) for name, prism in bodies_of(piece)]
+    bodies = [_Body.of(prism, _TINTS[name]) for name, prism in bodies_of(piece, case)]
     bodies.sort(key=lambda body: (body.tint != "board", dot(body.middle, toward)))
     faces: list[Line] = []
     for body in bodies:
@@ -64,7 +69,8 @@ def standing(piece: Piece) -> tuple[Line, ...]:
             if body.shows(corners, toward):
                 seen: list[Point] = [(dot(corner, right), dot(corner, up)) for corner in corners]
                 faces.append(Line(tuple(seen), "edge", True, body.tint))
-    return tuple(faces)
+    # What is turned stands over everything that could hide it.
+    return (*faces, *turned_from_a_corner(piece, case, toward, right, up))
 
 
 @dataclass(frozen=True)

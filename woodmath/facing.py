@@ -1,0 +1,133 @@
+"""How wood is chosen and faced before a line is struck: which board for which part, and which face goes where."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+COMMON = "common practice"
+
+
+@dataclass(frozen=True)
+class Choice:
+    """One thing to settle before the marking begins.
+
+    Parameters
+    ----------
+    part : str
+        Which part of the piece, or which work, it is about.
+    choose : str
+        What to choose or to do, one sentence.
+    reason : str
+        Why, one sentence.
+    source : str
+        What it rests on: "common practice", or the rule that it follows from.
+
+    >>> Choice("posts", "Take straight wood.", "It stays straight.", "common practice").sentence
+    'Take straight wood. It stays straight.'
+    """
+
+    part: str
+    choose: str
+    reason: str
+    source: str
+
+    @property
+    def sentence(self) -> str:
+        """What to do and why, as it is read at the bench."""
+        return f"{self.choose} {self.reason}"
+
+
+CHOICES = (
+    Choice(
+        "posts",
+        "Lay out the posts with their rings from corner to corner of the square.",
+        "All four faces then look alike and shrink alike; the square becomes a slight diamond, which hardly shows.",
+        f"the fan of the rings; {COMMON}",
+    ),
+    Choice(
+        "posts, where a true square counts more",
+        "Lay them out with the rings square to one pair of faces instead.",
+        "The corners stay right angles, and the post becomes a little narrower one way than the other.",
+        "the fan of the rings",
+    ),
+    Choice(
+        "panels, from the quarter",
+        "Give the panels the boards whose rings stand square to the face, as far as you have them.",
+        "They move about half as much as flat-sawn boards, and stay flat.",
+        "wood's two coefficients of movement",
+    ),
+    Choice(
+        "panels, flat-sawn",
+        "Turn the side of the heart outward on every panel alike.",
+        "As a board dries its other side goes hollow: the hollow is then inside, and the four panels do the same.",
+        f"the fan of the rings; {COMMON}",
+    ),
+    Choice(
+        "panels, the poorer face",
+        "Turn sapwood, knots and the poorer face inside, towards the mortises.",
+        "The inside of a case is seen least; but keep knots and sapwood out of the tenons themselves, or cut them off.",
+        COMMON,
+    ),
+    Choice(
+        "tenons",
+        "Keep the straightest grain for the ends of the panels, where the tenons will be.",
+        "A tenon holds by the fibres that run from its shoulder to its tip, and wandering grain cuts them through.",
+        "the length of the fibres in a tenon",
+    ),
+    Choice(
+        "bottom",
+        "Let the grain of the bottom run along its length.",
+        "A board is stiff along its grain and weak across it, and the longer span wants that more; what it moves goes "
+        "the shorter way.",
+        f"wood moves across its grain; {COMMON}",
+    ),
+    Choice(
+        "face mark and face edge mark",
+        "Plane one face and one edge true and square to each other, and mark both before anything else.",
+        "Gauge and square are set against these two and no other, so that an uneven thickness never adds to an error.",
+        COMMON,
+    ),
+    Choice(
+        "face marks on the posts",
+        "Put the face marks of the posts on their two outer faces.",
+        "Every set-back is gauged from an outer face, so that the panels stand alike behind all four of them.",
+        COMMON,
+    ),
+    Choice(
+        "sawing",
+        "Saw from the show face, and across the grain only after the line has been cut with a knife.",
+        "A saw tears where its teeth leave the wood, and a handsaw's leave it on the far side.",
+        COMMON,
+    ),
+    Choice(
+        "planing a sloping edge",
+        "Plane a sloping edge the way its fibres lean, with waste behind the far corner, or from both corners toward "
+        "the middle.",
+        "Fibres that lean the plane's way lie down under the iron; the last ones at a corner have nothing behind them.",
+        f"the angle of the fibres to the edge; {COMMON}",
+    ),
+)
+"""In the order in which they are settled."""
+
+
+def facing_notes(part: str = "") -> tuple[str, ...]:
+    """Return what to choose and why, in sentences.
+
+    Parameters
+    ----------
+    part : str
+        Only for parts whose name begins so; all where it is empty.
+
+    Returns
+    -------
+    tuple of str
+        In the order in which they are settled; none for a part that nothing is said of.
+
+    Source: each choice names its own.
+
+    >>> facing_notes("sawing")[0].startswith("Saw from the show face")
+    True
+    >>> len(facing_notes()) == len(CHOICES)
+    True
+    """
+    return tuple(choice.sentence for choice in CHOICES if choice.part.startswith(part))
