@@ -41,14 +41,9 @@ CHOICES = (
     Choice(
         "posts",
         "Lay out the posts with their rings from corner to corner of the square.",
-        "All four faces then look alike and shrink alike; the square becomes a slight diamond, which hardly shows.",
+        "All four faces then look alike and shrink alike; the square becomes a slight diamond. Where a "
+        "true square counts more, lay the rings square to one pair of faces.",
         f"the fan of the rings; {COMMON}",
-    ),
-    Choice(
-        "posts, where a true square counts more",
-        "Lay them out with the rings square to one pair of faces instead.",
-        "The corners stay right angles, and the post becomes a little narrower one way than the other.",
-        "the fan of the rings",
     ),
     Choice(
         "panels, from the quarter",
@@ -83,14 +78,9 @@ CHOICES = (
     ),
     Choice(
         "face mark and face edge mark",
-        "Plane one face and one edge true and square to each other, and mark both before anything else.",
+        "Plane one face and one edge true and square to each other, and mark both before anything else; on the posts "
+        "they are the two outer faces.",
         "Gauge and square are set against these two and no other, so that an uneven thickness never adds to an error.",
-        COMMON,
-    ),
-    Choice(
-        "face marks on the posts",
-        "Put the face marks of the posts on their two outer faces.",
-        "Every set-back is gauged from an outer face, so that the panels stand alike behind all four of them.",
         COMMON,
     ),
     Choice(

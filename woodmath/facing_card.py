@@ -24,8 +24,4 @@ def facing_card() -> Card:
         "Before anything is sawn, with the boards leaning side by side and their ends to the light.",
         ("part", "choose", "because"),
         tuple((choice.part, choice.choose, choice.reason) for choice in CHOICES),
-        notes=(
-            "Strengths of timbers are averages of small clear samples: they compare one choice with another, and "
-            "no load follows from them.",
-        ),
     )

@@ -33,7 +33,10 @@ _LATHE = (
     "Face shield, no gloves, no loose sleeves or rings, hair tied. Turn it by hand before you switch on, begin slowly, "
     "and stop the lathe to move the rest and to use the calipers."
 )
-_END_GRAIN = "The sloping edges are end grain: plane from both corners toward the middle, or the far corner breaks out."
+_END_GRAIN = (
+    "The sloping edges are end grain with a lean: plane the way the fibres lean, with waste clamped behind the far "
+    "corner, or from both corners toward the middle."
+)
 
 _PANELS = ("end panel", "side panel", "bottom board")
 

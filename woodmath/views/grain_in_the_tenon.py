@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import functools
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
@@ -50,7 +50,8 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
     beyond = 0.3 * tenon.width + 0.25 * tenon.reach
     panel = 0.5 * max(tenon.width, tenon.reach)
     post = max(square, 1.1 * tenon.reach)
-    low, high = -beyond, tenon.width + beyond
+    # Cut along the grain, the tenon climbs along the post on its way out.
+    low, high = -beyond, tenon.width + beyond + (edge.level_rise(tenon.reach) if along else 0.0)
     far_left = min(edge.at(low)[0], edge.at(high)[0]) - panel
     seen = (*(edge.at(up, out) for up in (low, high) for out in (0.0, post)), (far_left, edge.at(low)[1]))
     frame = Frame.around(seen, _SIZE, _MARGINS)
@@ -183,9 +184,10 @@ def _share(timber: str) -> float:
     return known.compression_perpendicular.value / known.compression_parallel.value
 
 
-def _curve(share: float) -> Sequence[tuple[float, float]]:
+@functools.cache
+def _curve(share: float) -> tuple[tuple[float, float], ...]:
     angles = [_STEEPEST * step / (_POINTS - 1) for step in range(_POINTS)]
-    return [(angle, 100 * strength_kept(angle, share)) for angle in angles]
+    return tuple((angle, 100 * strength_kept(angle, share)) for angle in angles)
 
 
 def _headline(splay: float, kept: tuple[int, int], along: bool) -> str:
