@@ -31,6 +31,9 @@ FOLLOWED = (
 )
 PAST_THE_HEEL = "tests/test_rocking_tipping.py::test_a_tall_rocker_that_leans_goes_over_only_past_its_heel"
 
+RINGS = "tests/test_wood_movement.py::test_flat_and_quarter_are_the_two_ends_of_the_angles"
+OCTAGON = "tests/test_turning.py::test_an_octagons_sides_are_equal"
+
 
 @dataclass(frozen=True)
 class Alteration:
@@ -139,6 +142,18 @@ ALTERATIONS = {
         "+ 0 * sympy.diff(heaviness, tilt) * turning**2 / 2",
         FOLLOWED,
     ),
+    "moving wood, its rings taken for those of the other cut": Alteration(
+        "woodmath/wood_movement.py",
+        "equation(coefficient, along * sympy.cos(rings) + across * sympy.sin(rings))",
+        "equation(coefficient, across * sympy.cos(rings) + along * sympy.sin(rings))",
+        RINGS,
+    ),
+    "an octagon whose flats are a third of the side": Alteration(
+        "woodmath/turning_derivations.py",
+        "equation(flat - 2 * set_off, 2 * set_off * sympy.cos(sympy.pi / sides))",
+        "equation(flat - 2 * set_off, set_off)",
+        OCTAGON,
+    ),
 }
 
 
@@ -173,7 +188,7 @@ def test_unspoilt_the_copy_is_green(copy: Path) -> None:
         copy,
         *(PAGE_BEVEL, PAGE_ELLIPSE, PAGE_SPLAY, PAGE_CORNER),
         *(QUESTIONS, RULE, SOLIDS, BY_HAND, CARDS),
-        *(WIDE_SWINGS, PERIODS, FOLLOWED, PAST_THE_HEEL),
+        *(WIDE_SWINGS, PERIODS, FOLLOWED, PAST_THE_HEEL, RINGS, OCTAGON),
     )
     assert run.returncode == 0, run.stdout[-2000:]
 

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from woodmath.piece import Piece
     from woodmath.piece_turned import TurnedTop
 
-_PIECES, _FEW, _ROUND = 3, 2, 16
+_PIECES, _FEW, _ROUND = 3, 2, 12
 _TOPS_REMEMBERED = 16
 
 
@@ -193,7 +193,7 @@ def _rings(turned: TurnedTop) -> Points:
         for before, here, after in zip(
             turned.stations, turned.stations[1:], turned.stations[2:], strict=False
         )
-        if not (before.diameter < here.diameter > after.diameter)
+        if not before.diameter <= here.diameter > after.diameter
     )
 
 
