@@ -372,7 +372,10 @@ def test_moistures_beyond_the_coefficients_range_are_told_and_a_shrinkage_needs_
 
 def test_the_height_of_the_panels_is_told_with_the_splay_where_there_is_one() -> None:
     finding = remark(Piece.demo("cat-bed"), "note", "the height of the panels")
-    assert "the splay they ask of the posts goes from 8.84° to 8.95°" in finding.reason
+    assert (
+        "the splay they ask of the posts goes from 8.95° at the driest to 8.84° at the dampest"
+        in finding.reason
+    )
     assert "7 15/16" in finding.reason and "8 1/16" in finding.reason
     box = changed("log-box", timber={"shrinkage": 6.2})
     assert "splay" not in remark(box, "note", "the height of the panels").reason

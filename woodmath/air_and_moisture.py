@@ -21,6 +21,8 @@ from woodmath.quantities import worded
 COLDEST, WARMEST = -2.0, 100.0
 """Degrees Celsius between which the equation is used here."""
 USUAL_CELSIUS = 20.0
+CHECKED_TO = 38.0
+"""Degrees Celsius at which the table ends against which the equation was checked."""
 
 _STEPS = 60
 _WORDS = {
@@ -208,6 +210,32 @@ def in_celsius(fahrenheit: float) -> float:
     return (fahrenheit - 32) * 5 / 9
 
 
+def air_limits_left(celsius: float) -> tuple[str, ...]:
+    """Say where the air leaves what the equation was checked for.
+
+    Parameters
+    ----------
+    celsius : float
+        Temperature of the air in degrees Celsius.
+
+    Returns
+    -------
+    tuple of str
+        A sentence, or nothing.
+
+    Source: USDA Wood Handbook, GTR-190, Table 4-2 (from memory), as far as it was compared: 30 to 100 °F.
+
+    >>> air_limits_left(20.0)
+    ()
+    """
+    if celsius <= CHECKED_TO:
+        return ()
+    return (
+        f"The table that the equation was checked against ends at {CHECKED_TO:g} °C, and {celsius:g} lies above: "
+        "take the figure as a first estimate.",
+    )
+
+
 def humidity_for(celsius: float, moisture: float) -> float:
     """In what air wood keeps a moisture.
 
@@ -375,6 +403,11 @@ def season(place: str | tuple[float, float], celsius: float = USUAL_CELSIUS) -> 
     (6.2, 12.0)
     """
     if not isinstance(place, str):
+        if len(place) != 2:
+            raise ImpossibleShape(
+                f"A year has two ends, and {len(place)} humidities are given. Give the least and the greatest, such as "
+                "(0.35, 0.65)."
+            )
         dry, damp = sorted(place)
         return Season("your own", Air(celsius, dry), Air(celsius, damp))
     for each in PLACES:

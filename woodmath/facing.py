@@ -48,7 +48,7 @@ CHOICES = (
     Choice(
         "panels, from the quarter",
         "Give the panels the boards whose rings stand square to the face, as far as you have them.",
-        "They move about half as much as flat-sawn boards, and stay flat.",
+        "They move less than flat-sawn boards, a third to three quarters as much by timber, and stay flat.",
         "wood's two coefficients of movement",
     ),
     Choice(

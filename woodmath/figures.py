@@ -203,8 +203,9 @@ def still_pictures() -> tuple[StillPicture, ...]:
             "14-with-the-grain-and-against-it.svg",
             grain_in_the_tenon,
             "cat-bed",
-            "A tenon at the leaning edge of an end, cut square to it, with level grain running through it aslant; "
-            "beside it a chart shows how quickly strength falls with the angle to the grain.",
+            "An end panel's leaning edge with one tenon cut square to it: its level grain leaves the tenon's side, "
+            "and the short grain is hatched; beside it a chart of the strength that is kept at an angle to the "
+            "grain.",
         ),
         StillPicture(
             "15-from-square-to-round.svg",

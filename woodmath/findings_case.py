@@ -146,7 +146,8 @@ def _across_the_grain(piece: Piece, case: Case) -> Iterator[Finding]:
             "the grain of the end's tenons",
             f"They are cut square to edges that lean, and level grain runs through them at {abs(case.splay):.1f}°: "
             f"short grain, which keeps {100 * least:.0f} to {100 * most:.0f} percent of the strength that a tenon "
-            "along the grain has (Hankinson's rule, with shares from memory; it compares and rates nothing).",
+            "along the grain has (Hankinson's rule with exponent 2, its shares from memory; it compares and rates "
+            "nothing).",
             "Choose straight-grained boards for the ends, and lay the tenons out where it runs truest.",
         )
     if case.tenons:
@@ -157,7 +158,8 @@ def _across_the_grain(piece: Piece, case: Case) -> Iterator[Finding]:
                 "the row of tenons",
                 f"Along each post the tenons are glued over {size(rule, row)} of board that grows and shrinks across "
                 f"its grain, and over more than {about(rule, LONGEST_ROW)} either the glue or the panel gives.",
-                "Glue one tenon of each edge, the one nearest its middle, and let the others sit dry.",
+                "Glue one tenon of each edge, the one nearest its middle, and let the others sit dry in mortises a "
+                "little longer.",
             )
 
 

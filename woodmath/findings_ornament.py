@@ -71,7 +71,9 @@ def remarks_on(piece: Piece, told: Ornament) -> Iterator[Finding]:
         found = fitted_to(piece, told)
         clear = ground_of(piece, told.on).least_clear(found.motif.kept)
     except ImpossibleShape as trouble:
-        yield Finding("stop", place, str(trouble), "Nothing of it can be drawn as it stands.")
+        yield Finding(
+            "stop", place, str(trouble), "Change the margin, the unit or the design under [ornament]."
+        )
         return
     rule = piece.rule
     if more(found.outside, 0.0):

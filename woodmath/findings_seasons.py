@@ -77,7 +77,8 @@ def _panels(piece: Piece, year: PieceSeasons) -> Iterator[Finding]:
         return
     today, driest, dampest = year.splays
     leans = (
-        f" Their widths stay, and so the splay they ask of the posts goes from {dampest:.2f}° to {driest:.2f}°."
+        f" Their widths stay, and so the splay they ask of the posts goes from {driest:.2f}° at the driest to "
+        f"{dampest:.2f}° at the dampest."
         if abs(today) > 0
         else ""
     )
@@ -86,8 +87,9 @@ def _panels(piece: Piece, year: PieceSeasons) -> Iterator[Finding]:
         "the height of the panels",
         f"Across the grain they measure {size(rule, end.driest)} on the driest day and {size(rule, end.dampest)} on "
         f"the dampest.{leans}",
-        "Glue the tenon nearest the middle of each edge and leave the others dry, so that the panel moves and the "
-        "joint does not.",
+        "Glue the tenon nearest the middle of each edge and leave the others dry, each in a mortise "
+        f"{size(rule, max(year.edge_grows, 0.0) + max(year.edge_shrinks, 0.0))} longer than it is wide, so that the "
+        "panel moves and the joint does not.",
     )
 
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import Finding, about, more, size
 from woodmath.turned_profile import TurnedProfile
+from woodmath.turning_card import allowance
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -59,6 +60,14 @@ def _thick_and_thin(piece: Piece, profile: TurnedProfile) -> Iterator[Finding]:
                 f"It is {size(rule, station.diameter)} thick, and the largest round in a square of "
                 f"{size(rule, square)} is as thick as its side.",
                 "Turn it thinner, or take stouter posts.",
+            )
+        elif more(station.diameter + allowance(rule), square):
+            yield Finding(
+                "caution",
+                f"{_PLACE}, station {number}",
+                f"With what is left on for the finishing cut the calipers would stand at "
+                f"{size(rule, station.diameter + allowance(rule))}, more than the square of {size(rule, square)}.",
+                "Turn it thinner by that much, or take stouter posts.",
             )
     for station in profile.necks:
         if more(square, THINNEST_NECK * station.diameter):

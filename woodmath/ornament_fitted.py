@@ -11,7 +11,7 @@ from woodmath.ornament_bands import border, even_division, running_circles
 from woodmath.ornament_derivations import derivation
 from woodmath.ornament_fan import fan
 from woodmath.ornament_field import Field
-from woodmath.ornament_fitting_derivations import running_derivation
+from woodmath.ornament_fitting_derivations import level_margin, running_derivation
 from woodmath.ornament_rosette import petal_length, rosette
 from woodmath.ornament_strokes import CompassArc, Motif, Region, RuledLine, Step, moved, together, turned
 
@@ -263,7 +263,7 @@ def _running(panel: Field, field: Field, wanted: float) -> Fitted:
     level = field.low + field.height / 2
     width = field.width_at(level)
     # A circle that touches a leaning edge keeps its middle a radius from it, square; level that is so much more.
-    slant = 1 / math.cos(math.radians(field.splay)) - 1
+    slant = level_margin().function("level")(margin=1.0, splay=field.splay) - 1
     radius_of_one = running_derivation().function("radius")
 
     def diameter(count: int) -> float:

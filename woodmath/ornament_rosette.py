@@ -6,6 +6,8 @@ apart that the petals share the whole turn, they lie side by side and cover one 
 
 from __future__ import annotations
 
+import math
+
 from woodmath.errors import ImpossibleShape
 from woodmath.ornament_derivations import chord_derivation, derivation
 from woodmath.ornament_strokes import CompassArc, Motif, Region, RuledLine, Step, Stroke, circle, divide
@@ -310,7 +312,7 @@ def _division(whole: CompassArc, parts: int, first: float) -> Step:
         )
     opening = chord(whole.radius, parts)
     # A short mark on either side of the circle, struck from the point before.
-    across = 57.3 * _TICK * whole.radius / opening
+    across = math.degrees(_TICK * whole.radius / opening)
     half_step = 180.0 / parts
     marks = tuple(
         CompassArc(points[each], opening, towards - across, towards + across)

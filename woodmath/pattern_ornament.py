@@ -9,10 +9,11 @@ import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from woodmath.bead import reach_derivation
 from woodmath.drawing import Circle, Drawing, Label, Line, Shape, Wood
 from woodmath.errors import ImpossibleShape
-from woodmath.ornament_fitted import Fitted
-from woodmath.ornament_rosette import compass_points, petal_length
+from woodmath.ornament_fitted import OVERLAP, Fitted
+from woodmath.ornament_rosette import chord, compass_points, petal_length, points_to_divide
 from woodmath.ornament_strokes import CompassArc, Stroke
 from woodmath.outlines import Point
 from woodmath.pattern import KnownLength, Pattern
@@ -110,9 +111,13 @@ def _settings(found: Fitted, told: Ornament) -> list[tuple[str, float]]:
     if found.design == "running circles":
         (row,) = found.bands
         if row.count > 1:
-            settings.append(("from centre to centre", row.unit / 2))
+            settings.append(("from centre to centre", row.unit * (1 - OVERLAP)))
     else:
         settings.append(("petal", petal_length(found.radius, told.petals)))
+        parts = points_to_divide(told.petals)
+        if parts not in (6, 8):
+            # Six are stepped with the compass itself, and eight with the length of the petal.
+            settings.append(("dividers", chord(found.radius, parts)))
     if len(found.bands) > 1:
         names = ("unit of the border below", "unit at the sides", "unit above")
         settings += ((name, band.unit) for name, band in zip(names, found.bands, strict=False))
@@ -123,7 +128,7 @@ def _bead_levels(piece: Piece, height: float) -> tuple[float, ...]:
     """Return where beads and quirks end, from the lower edge up."""
     if piece.bead is None:
         return ()
-    inner = piece.bead.width + piece.bead.quirk
+    inner = reach_derivation().function("reach")(width=piece.bead.width, quirk=piece.bead.quirk)
     return (piece.bead.width, inner, height - inner, height - piece.bead.width)
 
 

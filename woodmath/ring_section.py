@@ -252,8 +252,17 @@ class RingSection:
         Returns
         -------
         tuple of tuples of (float, float)
-            None where the ring does not meet the section.
+            Empty where the ring does not meet the section.
+
+        Raises
+        ------
+        ImpossibleShape
+            If there is no such ring.
         """
+        if not radius > 0:
+            raise ImpossibleShape(
+                f"A growth ring with a radius of {radius:g} cannot be drawn. Give a radius of more than 0."
+            )
         heart_x, heart_y = self.heart
         crossings: list[float] = []
         for at, half, turn in ((heart_x, self.width / 2, 0.0), (heart_y, self.thickness / 2, math.pi / 2)):

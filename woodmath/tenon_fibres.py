@@ -258,7 +258,7 @@ class TenonFibres:
         if self.whole:
             return (corner, tip, up)
         # The fibre from the lower corner of the shoulder leaves by the upper side before it comes to the tip.
-        leaves = self.width / cut_through_derivation().function("cut_through")(reach=1.0, splay=self.splay)
+        leaves = cut_through_derivation().function("reach")(cut_through=self.width, splay=self.splay)
         return (corner, tip, up, (leaves, self.width))
 
     @property

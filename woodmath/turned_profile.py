@@ -96,7 +96,10 @@ class TurnedProfile:
             )
         for number, station in enumerate(self.stations, 1):
             if not (math.isfinite(station.place) and math.isfinite(station.diameter)):
-                raise ImpossibleShape(f"Station {number} has no plain number for its place or its diameter.")
+                raise ImpossibleShape(
+                    f"Station {number} has no plain number for its place or its diameter. "
+                    "Give both as numbers, such as 0.5 and 1.25."
+                )
             if station.diameter <= 0:
                 raise ImpossibleShape(
                     f"Station {number} is {station.diameter:g} thick, and nothing can be turned away to nothing: give "
@@ -240,10 +243,10 @@ class TurnedProfile:
         return tuple(found)
 
     def caliper_settings(self, allowance: float = 0.0) -> tuple[CaliperSetting, ...]:
-        """Return what the calipers are set to at every station, in the order in which they are sized.
+        """Return what the calipers are set to at every station, counted from the square.
 
-        From the square along: the square is at the headstock, which drives it, and the wood between it and the
-        parting tool stays thick until all stations before are sized, so nothing whips.
+        They are sized the other way, from the top back: the square is at the headstock, which drives it, and the wood
+        between it and the parting tool is then still thick, so that nothing whips.
 
         Parameters
         ----------

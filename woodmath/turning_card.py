@@ -104,7 +104,7 @@ def turning_card(piece: Piece) -> Card:
         "Turning card",
         f"One post of four, all alike. The square ends {rule.mark(profile.start, unit=True)} above the panels' upper "
         f"edge. Gauge {rule.mark(setting, unit=True)} from each corner, plane what is to be turned to an octagon, and "
-        "size the stations in this order, from the square at the headstock to the top.",
+        "size the stations from the last row up: from the top back to the square, which is at the headstock.",
         ("", "from the square", "diameter", "calipers", "then"),
         tuple(rows),
         notes=(

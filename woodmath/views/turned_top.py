@@ -182,8 +182,8 @@ def _table(rule: Rule, profile: TurnedProfile, left_on: float, half: float, fram
 def _headline(rule: Rule, profile: TurnedProfile, left_on: float) -> str:
     thick = max(profile.caliper_settings(left_on), key=lambda each: each.setting)
     return (
-        f"Eight stations, sized from the square to the top; the thickest is number {thick.number}, with the calipers "
-        f"at {finer(rule, thick.setting)}."
+        f"Eight stations, counted from the square and sized from the top; the thickest is number {thick.number}, "
+        f"with the calipers at {finer(rule, thick.setting)}."
     )
 
 

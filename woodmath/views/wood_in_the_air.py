@@ -5,7 +5,14 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from woodmath.air_and_moisture import PLACES, USUAL_CELSIUS, Air, equilibrium_moisture, season
+from woodmath.air_and_moisture import (
+    PLACES,
+    USUAL_CELSIUS,
+    Air,
+    air_limits_left,
+    equilibrium_moisture,
+    season,
+)
 from woodmath.drawing import Circle, Drawing, Frame, Label, Line, Shape
 from woodmath.rule import Rule
 from woodmath.views.chart import Chart
@@ -43,11 +50,14 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
             *_end(chart, damp, "dampest"),
         ),
         headline=f"Wood comes to {low:.1f} percent at the driest and {high:.1f} percent at the dampest.",
-        told=(
-            f"That is in air of {100 * dry.humidity:.0f} percent at {dry.celsius:g} °C and of "
-            f"{100 * damp.humidity:.0f} percent at {damp.celsius:g} °C, if it lies there long enough. The "
-            "temperature moves the curve little; the humidity does nearly everything. The two ends are common "
-            "practice for such a place, no measurement of yours: hang a hygrometer and set them."
+        told=" ".join(
+            (
+                f"That is in air of {100 * dry.humidity:.0f} percent at {dry.celsius:g} °C and of "
+                f"{100 * damp.humidity:.0f} percent at {damp.celsius:g} °C, if it lies there long enough. The "
+                "temperature moves the curve little; the humidity does nearly everything. The two ends are common "
+                "practice for such a place, no measurement of yours: hang a hygrometer and set them.",
+                *air_limits_left(max(dry.celsius, damp.celsius)),
+            )
         ),
     )
 
@@ -93,7 +103,7 @@ wood_in_the_air = View(
     draw=_draw,
     controls=(
         ChoiceControl("place", "place", (*((each.name, each.name) for each in PLACES), (_OWN, _OWN))),
-        StepControl("celsius", "your own air", "°C", Fraction(0), Fraction(38)),
+        StepControl("celsius", "your own air", "°C", Fraction(0), Fraction(60)),
         StepControl("dry", "driest, humidity", "percent", Fraction(5), Fraction(95)),
         StepControl("damp", "dampest, humidity", "percent", Fraction(5), Fraction(95)),
     ),
