@@ -23,6 +23,13 @@ BESIDE = (
     "tests/test_rocking_tipping.py",
     "tests/test_true_scale.py",
     "tests/test_splay.py",
+    "tests/test_ornament.py",
+    "tests/test_turning.py",
+    "tests/test_ring_section.py",
+    "tests/test_season_views.py",
+    "tests/test_patterns.py",
+    "tests/test_case_solids.py",
+    "tests/test_questions.py",
 )
 """Long, and with no promise about time."""
 
