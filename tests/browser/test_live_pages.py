@@ -30,7 +30,7 @@ TYPED = {
     "notebooks/13-wood-moves.ipynb": "210 mm",
     "notebooks/14-with-the-grain-and-against-it.ipynb": "7½",
     "notebooks/15-from-square-to-round.ipynb": "41 mm",
-    "notebooks/16-a-pattern-from-one-radius.ipynb": "300 mm",
+    "notebooks/16-a-pattern-from-one-radius.ipynb": "8",
     "notebooks/17-make-your-own-piece.ipynb": "300 mm",
 }
 """What is typed into the first box of each page: a size of its own, not written as the rule would mark it."""
