@@ -94,6 +94,12 @@ def test_a_page_imports_from_us_only_what_is_offered_to_pages(path: Path) -> Non
     assert imported and imported <= set(page_module.__all__)
 
 
+def test_everything_that_pages_are_offered_is_there() -> None:
+    assert all(getattr(page_module, name) is not None for name in page_module.__all__)
+    with pytest.raises(AttributeError, match="There are: Piece"):
+        page_module.nonsense  # noqa: B018
+
+
 @every_page
 def test_no_output_no_count_and_no_widget_state_is_committed(path: Path) -> None:
     book = read(path)

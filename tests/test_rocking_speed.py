@@ -9,7 +9,6 @@ from pathlib import Path
 from types import ModuleType
 
 import pytest
-from machine_speed import slowness
 
 from woodmath.piece import Piece
 from woodmath.piece_rocking import rocking_body_of
@@ -37,7 +36,7 @@ def judged(measure: Callable[[int], object]) -> list[str]:
     """What is missed: on a machine that is never still for nine tries, in the best of three rounds."""
     for _ in range(3):
         found = measure(TRIES)
-        missed = SPEED.missed([found], slowness())
+        missed = SPEED.missed([found])
         if not missed:
             return []
     print(SPEED.report([found]))

@@ -88,9 +88,9 @@ def test_every_corner_of_the_sliders_is_a_sound_picture_with_readable_words(view
 
 @every_view
 @every_piece
-def test_a_hundred_and_fifty_random_settings_are_sound_pictures(view: View, demo: str) -> None:
+def test_three_hundred_random_settings_are_sound_pictures(view: View, demo: str) -> None:
     rule, start = Piece.demo(demo).rule, start_of(view, demo)
-    for settings in random_settings(view, rule, count=150, seed=20):
+    for settings in random_settings(view, rule, count=300, seed=20):
         drawing = view.draw(rule, {**start, **settings})
         try:
             assert_sound(drawing)

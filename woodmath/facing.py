@@ -22,19 +22,14 @@ class Choice:
     source : str
         What it rests on: "common practice", or the rule that it follows from.
 
-    >>> Choice("posts", "Take straight wood.", "It stays straight.", "common practice").sentence
-    'Take straight wood. It stays straight.'
+    >>> Choice("posts", "Take straight wood.", "It stays straight.", "common practice").choose
+    'Take straight wood.'
     """
 
     part: str
     choose: str
     reason: str
     source: str
-
-    @property
-    def sentence(self) -> str:
-        """What to do and why, as it is read at the bench."""
-        return f"{self.choose} {self.reason}"
 
 
 CHOICES = (
@@ -98,26 +93,3 @@ CHOICES = (
     ),
 )
 """In the order in which they are settled."""
-
-
-def facing_notes(part: str = "") -> tuple[str, ...]:
-    """Return what to choose and why, in sentences.
-
-    Parameters
-    ----------
-    part : str
-        Only for parts whose name begins so; all where it is empty.
-
-    Returns
-    -------
-    tuple of str
-        In the order in which they are settled; none for a part that nothing is said of.
-
-    Source: each choice names its own.
-
-    >>> facing_notes("sawing")[0].startswith("Saw from the show face")
-    True
-    >>> len(facing_notes()) == len(CHOICES)
-    True
-    """
-    return tuple(choice.sentence for choice in CHOICES if choice.part.startswith(part))

@@ -134,6 +134,30 @@ def size(rule: Rule, length: float) -> str:
     return f"{read} and {part} {'over' if off > 0 else 'under'}"
 
 
+def in_decimals(rule: Rule, length: float) -> str:
+    """Return a length that is too small for the rule's marks, as a number with as many decimals as anyone measures.
+
+    Parameters
+    ----------
+    rule : Rule
+        In whose unit it is.
+    length : float
+        Any; less than 0 with a minus.
+
+    Returns
+    -------
+    str
+        Without the unit: three decimals of an inch, two of a millimetre.
+
+    >>> from woodmath.rule import Rule
+    >>> in_decimals(Rule.inches(16), 0.0991), in_decimals(Rule.millimetres(0.5), -0.001)
+    ('0.099', '0.00')
+    """
+    places = 3 if rule.unit == "inch" else 2
+    # Rounded first: a minus before nothing says nothing.
+    return f"{round(length, places) + 0.0:.{places}f}"
+
+
 def about(rule: Rule, written: str) -> str:
     """Return a length that is written with its unit at the rule's nearest mark, one mark at least.
 

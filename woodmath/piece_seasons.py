@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from woodmath.piece import Piece
     from woodmath.piece_shop import Timber
 
+BOTTOM = "bottom board"
+
 
 @dataclass(frozen=True)
 class MovingSize:
@@ -72,8 +74,6 @@ class PieceSeasons:
         What that edge moves until the dampest and until the driest day.
     groove_clearance : float
         What the grooves leave at their ends; 0 where there is no tongue.
-    bottom : MovingSize or None
-        The bottom board across its grain.
     bottom_clearance : float
         What it leaves free on both sides together.
 
@@ -92,13 +92,17 @@ class PieceSeasons:
     edge_grows: float
     edge_shrinks: float
     groove_clearance: float
-    bottom: MovingSize | None
     bottom_clearance: float
 
     @property
     def end(self) -> MovingSize:
         """The height of the end panels."""
         return self.sizes[0]
+
+    @property
+    def bottom(self) -> MovingSize | None:
+        """The bottom board across its grain; None where the piece has none."""
+        return next((each for each in self.sizes if each.part == BOTTOM), None)
 
     @classmethod
     def of(cls, piece: Piece) -> PieceSeasons:
@@ -132,11 +136,9 @@ class PieceSeasons:
         case = Case.of(piece)
         end = _moving(timber, "end panel", "height", case.height)
         sizes = [end, _moving(timber, "side panel", "width, along the slope", case.slope_length)]
-        bottom: MovingSize | None = None
         if piece.bottom:
             low, high = bottom_solid(piece, case).extent((0.0, 1.0, 0.0))
-            bottom = _moving(timber, "bottom board", "width", high - low)
-            sizes.append(bottom)
+            sizes.append(_moving(timber, BOTTOM, "width", high - low))
         sizes.append(_moving(timber, "post", "square", case.square))
         if piece.rocker:
             sizes.append(_moving(timber, "rocker", "depth in the middle", piece.rocker.depth))
@@ -157,7 +159,6 @@ class PieceSeasons:
             grows,
             shrinks,
             case.end_clearance,
-            bottom,
             2 * piece.bottom.clearance if piece.bottom else 0.0,
         )
 

@@ -73,7 +73,7 @@ class Timber(Table):
             return None
         return (self.moisture_low, self.moisture_high)
 
-    def movement(self, width: float, to_moisture: float, cut: str | float = "") -> float:
+    def movement(self, width: float, to_moisture: float) -> float:
         """How much wider a part becomes between now and another moisture.
 
         Parameters
@@ -82,8 +82,6 @@ class Timber(Table):
             As it is now, across the grain, > 0, in any length unit.
         to_moisture : float
             In percent, 0 to 30.
-        cut : str or float
-            How it was sawn, or the angle of its rings in degrees; the panels' own cut where nothing is said.
 
         Returns
         -------
@@ -94,6 +92,8 @@ class Timber(Table):
         ------
         UnknownName
             If nothing is known of how this timber moves.
+        ImpossibleShape
+            If there is no such width or moisture.
 
         Source: `woodmath.wood_movement`: by the shrinkage where one is given, else by the printed coefficient.
 
@@ -102,9 +102,7 @@ class Timber(Table):
         """
         if self.shrinkage is not None:
             return wood_movement.shrinkage_movement(width, self.shrinkage, self.moisture_now, to_moisture)
-        return wood_movement.movement(
-            width, self.species.strip(), cut or self.cut, self.moisture_now, to_moisture
-        )
+        return wood_movement.movement(width, self.species.strip(), self.cut, self.moisture_now, to_moisture)
 
     @staticmethod
     def together(given: Mapping[str, object]) -> Iterator[tuple[str, str]]:

@@ -1,4 +1,4 @@
-"""The table of a post's turned top: its stations, in the order in which they are sized.
+"""The table of a post's turned top: its stations, counted from the square.
 
 A place is measured along the post from the panels' upper edge, so that the square goes on up to the first station.
 """

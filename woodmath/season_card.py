@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from woodmath.card import Card
 from woodmath.errors import WoodmathError
-from woodmath.finding import size
+from woodmath.finding import in_decimals, size
 from woodmath.piece_seasons import MovingSize, PieceSeasons
 
 if TYPE_CHECKING:
@@ -74,13 +74,6 @@ def _row(piece: Piece, moving: MovingSize) -> tuple[str, ...]:
         moving.part,
         moving.size,
         size(piece.rule, moving.now),
-        _change(piece, moving.shrinks),
-        _change(piece, moving.grows),
+        in_decimals(piece.rule, moving.shrinks),
+        in_decimals(piece.rule, moving.grows),
     )
-
-
-def _change(piece: Piece, length: float) -> str:
-    """Return a small length as a number, which says more than a mark does; with a minus where it is the other way."""
-    decimals = 3 if piece.rule.unit == "inch" else 1
-    # What rounds to nothing has no sign.
-    return f"{round(length, decimals) + 0.0:.{decimals}f}"

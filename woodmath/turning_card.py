@@ -1,4 +1,4 @@
-"""The card at the lathe: every station with its calipers, in the order of sizing, and the cautions."""
+"""The card at the lathe: every station with its calipers, counted from the square, and the cautions."""
 
 from __future__ import annotations
 

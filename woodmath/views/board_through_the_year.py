@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from woodmath.drawing import Circle, Dimension, Drawing, Frame, Label, Line, Point, Points, Shape, Wood, arc
+from woodmath.finding import in_decimals
 from woodmath.ring_section import RingSection, heart_for
 from woodmath.rule import Rule
 from woodmath.views.moving_timber import (
@@ -195,9 +196,8 @@ def _cup(rule: Rule, section: RingSection) -> str:
 
 def _fine(rule: Rule, length: float) -> str:
     """Return a small length on the rule, and as a plain number where it falls between two marks."""
-    decimals = 3 if rule.unit == "inch" else 1
     on_the_rule = rule.mark(length) if rule.marks(length) else "less than half a mark"
-    return f"{length:.{decimals}f} {rule.unit_mark} ({on_the_rule} on the rule)"
+    return f"{in_decimals(rule, length)} {rule.unit_mark} ({on_the_rule} on the rule)"
 
 
 def _start(piece: Piece) -> Settings:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from woodmath.drawing import Dimension, Drawing, Frame, Label, Line, Points, Shape, Wood
+from woodmath.finding import in_decimals
 from woodmath.rule import Rule
 from woodmath.season_derivations import mitre_derivation, mitre_gap_derivation
 from woodmath.views.moving_timber import (
@@ -108,7 +109,6 @@ def _told(rule: Rule, settings: Settings, opening: float, gap: float) -> tuple[s
     first, afterwards = number(settings, "from_moisture"), number(settings, "to_moisture")
     if opening == 0:
         return f"At {first:g} percent the mitre is closed.", ""
-    decimals = 3 if rule.unit == "inch" else 2
     side = "inside" if opening > 0 else "outside"
     why = (
         "The boards have become narrower and no shorter: each mitre leans closer to its board than 45°."
@@ -116,8 +116,8 @@ def _told(rule: Rule, settings: Settings, opening: float, gap: float) -> tuple[s
         else "The boards have become wider and no longer: each mitre stands steeper than 45°."
     )
     return (
-        f"From {first:g} to {afterwards:g} percent the mitre opens {side}, by {gap:.{decimals}f} {rule.unit_mark} at "
-        f"its end.",
+        f"From {first:g} to {afterwards:g} percent the mitre opens {side}, by {in_decimals(rule, gap)} "
+        f"{rule.unit_mark} at its end.",
         " ".join((why, *limits_left(first, afterwards))),
     )
 

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from woodmath.drawing import MovingLine, Points
 from woodmath.timber_table import SPECIES
 from woodmath.views.view import ChoiceControl, Settings, StepControl, number
-from woodmath.wood_movement import coefficient, movement_derivation
+from woodmath.wood_movement import movement
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -54,12 +54,7 @@ def usual(rule: Rule, inches: str, millimetres: str) -> float:
 
 def growth(timber: str, cut: str | float, settings: Settings, first: str, afterwards: str) -> float:
     """Return what one unit of width gains between two moistures of the settings."""
-    return movement_derivation().function("change")(
-        width=1.0,
-        coefficient=coefficient(timber, cut),
-        from_moisture=number(settings, first),
-        to_moisture=number(settings, afterwards),
-    )
+    return movement(1.0, timber, cut, number(settings, first), number(settings, afterwards))
 
 
 def through_the_year(

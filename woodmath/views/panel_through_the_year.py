@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from woodmath.drawing import Dimension, Drawing, Frame, Hatch, Label, Line, Points, Shape, Wood, rectangle
-from woodmath.finding import more
+from woodmath.finding import in_decimals, more
 from woodmath.rule import Rule
 from woodmath.season_derivations import edge_derivation, splay_change_derivation
 from woodmath.splay import SplayedPanel
@@ -62,13 +62,13 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
             *_detail(rule, clearance, (edges[0], edges[1]), strikes, frame, moving),
         ),
         headline=(
-            f"The panel is {_fine(rule, heights[1] - heights[0])} higher on the dampest day than on the driest; its "
-            "widths stay."
+            f"The panel is {in_decimals(rule, heights[1] - heights[0])} {rule.unit_mark} higher on the dampest day "
+            "than on the driest; its widths stay."
         ),
         told=_told(settings, panel, (splays[0], splays[1])),
         faults=(
             (
-                f"The tongue's end moves {_fine(rule, edges[1])} until the dampest day and has "
+                f"The tongue's end moves {in_decimals(rule, edges[1])} {rule.unit_mark} until the dampest day and has "
                 f"{rule.mark(clearance, unit=True)} of room: it pushes against the post. Leave more, or fit the "
                 "panel when it is damp.",
             )
@@ -192,11 +192,6 @@ def _told(settings: Settings, panel: SplayedPanel, splays: tuple[float, float]) 
         else ""
     )
     return " ".join(filter(None, (leans, outside, *limits_left(min(*ends, now), max(*ends, now)))))
-
-
-def _fine(rule: Rule, length: float) -> str:
-    decimals = 3 if rule.unit == "inch" else 1
-    return f"{abs(length):.{decimals}f} {rule.unit_mark}"
 
 
 def _start(piece: Piece) -> Settings:

@@ -19,7 +19,7 @@ from woodmath.drawing import (
     Wood,
     arc,
 )
-from woodmath.numbers_as_written import number_shown
+from woodmath.finding import in_decimals
 from woodmath.rule import Rule
 from woodmath.turning import (
     OCTAGON_SIDES,
@@ -146,7 +146,7 @@ def _labels(rule: Rule, square: float, stage: int, frame: Frame) -> list[Shape]:
         # The lower corner of the flat at the right.
         corner = _section(square, stage)[_SIDES[stage] // SQUARE_SIDES - 1]
         beyond = corner_beyond_round(_SIDES[stage], square)
-        lines.append((f"{_fine(rule, beyond)} beyond the round", "at every corner", corner))
+        lines.append((f"{in_decimals(rule, beyond)} beyond the round", "at every corner", corner))
     else:
         lines.append((f"round, {rule.mark(square)}", "the largest in the square", (square / 2, 0.0)))
     return [
@@ -155,13 +155,8 @@ def _labels(rule: Rule, square: float, stage: int, frame: Frame) -> list[Shape]:
     ]
 
 
-def _fine(rule: Rule, length: float) -> str:
-    """Return a length too small for the rule, in decimals of its unit."""
-    return number_shown(length, 3 if rule.unit == "inch" else 2)
-
-
 def _told(rule: Rule, square: float, stage: int) -> tuple[str, str]:
-    left = [_fine(rule, corner_beyond_round(sides, square)) for sides in _SIDES]
+    left = [in_decimals(rule, corner_beyond_round(sides, square)) for sides in _SIDES]
     if stage == 0:
         setting = octagon_setting(square)
         return (
