@@ -484,7 +484,7 @@ def test_the_boxs_card_is_in_millimetres_and_says_nothing_of_a_splay_that_it_has
     assert "in millimetres" in card.lead
     assert [row[0] for row in card.rows] == ["end panel", "side panel", "bottom board", "post"]
     green = 320 / (1 - 0.062 * 18 / 30)
-    assert card.rows[0][2:] == ("320", f"{green * 0.062 * 5 / 30:.1f}", f"{green * 0.062 * 1 / 30:.1f}")
+    assert card.rows[0][2:] == ("320", f"{green * 0.062 * 5 / 30:.2f}", f"{green * 0.062 * 1 / 30:.2f}")
     assert not any("splay" in note for note in card.notes)
 
 
