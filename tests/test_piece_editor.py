@@ -6,6 +6,7 @@ import time
 from pathlib import Path
 
 import pytest
+from machine_speed import slowness
 
 from woodmath.errors import BadPiece, NotWritten, UnknownName
 from woodmath.piece import Piece
@@ -295,7 +296,7 @@ def test_a_size_filled_in_costs_the_kernel_some_milliseconds(name: str, tmp_path
         took.append(time.perf_counter() - began)
         assert editor.faults == ()
     # The best of a dozen, since the machine may be busy with something else.
-    assert min(took) < 0.03
+    assert min(took) / slowness() < 0.03
 
 
 def test_the_packet_is_written_into_a_folder_that_is_named(editor: PieceEditor, tmp_path: Path) -> None:

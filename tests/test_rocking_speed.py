@@ -9,6 +9,7 @@ from pathlib import Path
 from types import ModuleType
 
 import pytest
+from machine_speed import slowness
 
 from woodmath.piece import Piece
 from woodmath.piece_rocking import rocking_body_of
@@ -36,7 +37,7 @@ def judged(measure: Callable[[int], object]) -> list[str]:
     """What is missed: on a machine that is never still for nine tries, in the best of three rounds."""
     for _ in range(3):
         found = measure(TRIES)
-        missed = SPEED.missed([found])
+        missed = SPEED.missed([found], slowness())
         if not missed:
             return []
     print(SPEED.report([found]))

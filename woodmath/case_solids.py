@@ -9,8 +9,9 @@ from __future__ import annotations
 
 import functools
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from woodmath import foot_joint
@@ -31,6 +32,12 @@ ALONG_X = Axes((0.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0), (1.0, 0.0, 0.0
 ALONG_Y = Axes((0.0, 0.0, 0.0), (1.0, 0.0, 0.0), (0.0, 0.0, 1.0), (0.0, 1.0, 0.0))
 """An outline in (x, z), as the side is seen, pushed along y."""
 
+_CORNERS: Mapping[str, tuple[int, ...]] = MappingProxyType(
+    {"back right": (), "back left": (0,), "front right": (1,), "front left": (0, 1)}
+)
+_RIGHT_AND_LEFT: Mapping[str, tuple[int, ...]] = MappingProxyType({"right": (), "left": (0,)})
+_BACK_AND_FRONT: Mapping[str, tuple[int, ...]] = MappingProxyType({"back": (), "front": (1,)})
+
 _ROUND_SIDES = 12
 _SLICES = 3
 """A slice of a turning has so many sides, and a bead's half so many slices: the centre is true to a thousandth."""
@@ -48,6 +55,8 @@ class Placed:
         Which of its kind: "back right", say; "" where there is only one.
     solid : Solid
         In the case's own directions.
+    mirrors : tuple of int
+        In which mirrors, square to x (0) or y (1), it is the image of the first of its kind; none for that one.
 
     >>> from woodmath.piece import Piece
     >>> len(solids_of(Piece.demo("log-box")))
@@ -57,6 +66,7 @@ class Placed:
     name: str
     where: str
     solid: Solid
+    mirrors: tuple[int, ...] = ()
 
 
 def solids_of(piece: Piece) -> tuple[Placed, ...]:
@@ -86,23 +96,26 @@ def solids_of(piece: Piece) -> tuple[Placed, ...]:
     case = Case.of(piece)
     post, end, side = post_solid(piece, case), end_solid(case), side_solid(case)
     placed = [
-        Placed("post", "back right", post),
-        Placed("post", "back left", post.mirrored(0)),
-        Placed("post", "front right", post.mirrored(1)),
-        Placed("post", "front left", post.mirrored(0).mirrored(1)),
-        Placed("end panel", "right", end),
-        Placed("end panel", "left", end.mirrored(0)),
-        Placed("side panel", "back", side),
-        Placed("side panel", "front", side.mirrored(1)),
+        *_alike("post", post, _CORNERS),
+        *_alike("end panel", end, _RIGHT_AND_LEFT),
+        *_alike("side panel", side, _BACK_AND_FRONT),
     ]
     if piece.rocker:
-        rocker = rocker_solid(piece, case)
-        placed += [Placed("rocker", "right", rocker), Placed("rocker", "left", rocker.mirrored(0))]
+        placed += _alike("rocker", rocker_solid(piece, case), _RIGHT_AND_LEFT)
     if piece.bottom:
         placed.append(Placed("bottom board", "", bottom_solid(piece, case)))
         if piece.bottom.cleat:
             placed += _cleats(piece.bottom, case)
     return tuple(placed)
+
+
+def _alike(name: str, first: Solid, places: Mapping[str, tuple[int, ...]]) -> Iterator[Placed]:
+    """Yield parts of one kind: the first where it is drawn, the others as mirrors show it."""
+    for where, mirrors in places.items():
+        solid = first
+        for axis in mirrors:
+            solid = solid.mirrored(axis)
+        yield Placed(name, where, solid, mirrors)
 
 
 def bodies_of(piece: Piece, case: Case | None = None) -> tuple[tuple[str, Prism], ...]:
@@ -473,13 +486,11 @@ def _cleats(bottom: Bottom, case: Case) -> Iterator[Placed]:
     outline = ((below - side, low), (below, low), (above, top), (above - side, top))
     half = min(case.half_length, case.inside_of_end - side) - clear
     along = Solid((Prism(ALONG_X, outline, -half, half),))
-    yield Placed("side cleat", "back", along)
-    yield Placed("side cleat", "front", along.mirrored(1))
+    yield from _alike("side cleat", along, _BACK_AND_FRONT)
     reach = min(case.along_a_level(low), case.along_a_level(low, case.inside_of_side)) - clear
     section = rectangle(case.inside_of_end - side, low, case.inside_of_end, top)
     across = Solid((Prism(ALONG_Y, section, -reach, reach),))
-    yield Placed("end cleat", "right", across)
-    yield Placed("end cleat", "left", across.mirrored(0))
+    yield from _alike("end cleat", across, _RIGHT_AND_LEFT)
 
 
 def _post_body(case: Case) -> Prism:

@@ -109,7 +109,16 @@ def mass_of_parts(piece: Piece) -> tuple[MassOf, ...]:
     >>> post.where, round(post.kilograms, 2)
     ('back right', 0.29)
     """
-    return tuple(_weighed(piece, part) for part in solids_of(piece))
+    firsts: dict[str, MassOf] = {}
+    found = []
+    for part in solids_of(piece):
+        if not part.mirrors:
+            firsts[part.name] = _weighed(piece, part)
+        first = firsts[part.name]
+        # Weighed once for each kind: what a mirror shows weighs the same.
+        body = functools.reduce(Body.mirrored, part.mirrors, first.body)
+        found.append(replace(first, body=body, where=part.where))
+    return tuple(found)
 
 
 def rockers(piece: Piece, rocker: Rocker | None = None) -> MassOf:

@@ -54,7 +54,7 @@ def season_cards(piece: Piece) -> tuple[Card, ...]:
     return (
         Card(
             "The year in the wood",
-            f"{timber.species}, {timber.cut}-sawn: {timber.moisture_now:g} percent of moisture today, {low:g} at "
+            f"In {timber.species}, {timber.cut}-sawn: {timber.moisture_now:g} percent of moisture today, {low:g} at "
             f"the driest and {high:g} at the dampest. Only what lies across the grain is here; lengths along it "
             f"stay. Lengths in {'inches' if piece.rule.unit == 'inch' else 'millimetres'}.",
             ("part", "size across the grain", "today", "less when driest", "more when dampest"),

@@ -86,7 +86,7 @@ def turned_from_the_side(piece: Piece, case: Case) -> Iterator[Line]:
 
 
 def turned_from_above(piece: Piece, case: Case) -> Iterator[Line]:
-    """Yield the four tops from above, each as the rounds of its thickest place and of what stands over it.
+    """Yield the four tops from above, each as the round of its thickest place.
 
     Parameters
     ----------
@@ -105,14 +105,12 @@ def turned_from_above(piece: Piece, case: Case) -> Iterator[Line]:
     """
     if piece.post.turned is None:
         return
-    x = case.half_length + case.square / 2
-    for number, (along, radius) in enumerate(_crests(piece.post.turned)):
-        y = case.at(case.panel[1] + along, case.square / 2)[0]
-        ring = arc((x, y), radius, 0.0, 360.0, _ROUND)[:-1]
-        for x_sign in (-1.0, 1.0):
-            for y_sign in (-1.0, 1.0):
-                points = tuple((x_sign * p, y_sign * q) for p, q in ring)
-                yield Line(points, "quiet" if number else "edge", True, "" if number else "post")
+    along, radius = _thickest(piece.post.turned)
+    x, y = case.half_length + case.square / 2, case.at(case.panel[1] + along, case.square / 2)[0]
+    ring = arc((x, y), radius, 0.0, 360.0, _ROUND)[:-1]
+    for x_sign in (-1.0, 1.0):
+        for y_sign in (-1.0, 1.0):
+            yield Line(tuple((x_sign * p, y_sign * q) for p, q in ring), "edge", True, "post")
 
 
 def turned_from_a_corner(
@@ -176,13 +174,10 @@ def _edge(turned: TurnedTop, pieces: int) -> Points:
 
 
 @functools.lru_cache(maxsize=_TOPS_REMEMBERED)
-def _crests(turned: TurnedTop) -> tuple[Point, ...]:
-    """Return the rounds that are seen from above, the widest first: none of those under a wider one."""
-    seen: list[Point] = []
-    for station in reversed(turned.profile().stations):
-        if not seen or station.diameter / 2 > seen[-1][1]:
-            seen.append((station.place, station.diameter / 2))
-    return tuple(seen[::-1])
+def _thickest(turned: TurnedTop) -> Point:
+    """Return where the top is thickest, and half of that."""
+    station = max(turned.stations, key=lambda each: each.diameter)
+    return (station.place, station.diameter / 2)
 
 
 @functools.lru_cache(maxsize=_TOPS_REMEMBERED)
