@@ -30,6 +30,17 @@ BESIDE = (
     "tests/test_patterns.py",
     "tests/test_case_solids.py",
     "tests/test_questions.py",
+    "tests/test_findings.py",
+    "tests/test_findings_case.py",
+    "tests/test_turned_top.py",
+    "tests/test_live_rocker.py",
+    "tests/test_setting_out.py",
+    "tests/test_setting_out_hands.py",
+    "tests/test_edges_views.py",
+    "tests/test_rocking.py",
+    "tests/test_post_joint.py",
+    "tests/test_boring.py",
+    "tests/test_ellipse.py",
 )
 """Long, and with no promise about time."""
 
