@@ -7,6 +7,7 @@ import math
 import re
 import statistics
 import sys
+import threading
 import time
 from collections.abc import Iterator
 from dataclasses import replace
@@ -405,6 +406,32 @@ def test_without_a_kernel_the_page_still_has_a_picture_and_its_words(front_end: 
     assert shown["text/plain"] == explorer.drawing.words
     ElementTree.fromstring(shown["image/svg+xml"])
     assert "application/vnd.jupyter.widget-view+json" in shown
+
+
+def test_the_button_pressed_while_a_slider_is_still_being_drawn_is_not_lost(front_end: FrontEnd) -> None:
+    # JupyterLab gives the slider and the button to different threads of the kernel.
+    slider_is_drawn, go_on = threading.Event(), threading.Event()
+
+    def slow(rule: Rule, settings: Settings) -> Drawing:
+        if threading.current_thread().name == "the slider's":
+            slider_is_drawn.set()
+            assert go_on.wait(timeout=30)
+        return struck_bevel.draw(rule, settings)
+
+    hand = Hand(front_end, replace(struck_bevel, draw=slow))
+    first, mark = hand.explorer.drawing, hand.slider("offset").value
+    moving = threading.Thread(target=hand.slides, args=("offset", 11), name="the slider's")
+    moving.start()
+    assert slider_is_drawn.wait(timeout=30)
+    pressing = threading.Thread(target=hand.explorer.reset.click)
+    pressing.start()
+    pressing.join(timeout=0.2)
+    assert pressing.is_alive(), "the button waits until the slider's picture is there"
+    go_on.set()
+    moving.join(timeout=30)
+    pressing.join(timeout=30)
+    assert hand.explorer.drawing == first
+    assert hand.slider("offset").value == mark and hand.box("offset").value == "1/2"
 
 
 @every_view

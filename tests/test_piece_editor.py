@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+import threading
 import time
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 from machine_speed import slowness
 
+from woodmath import piece_editor
+from woodmath.drawing import Drawing
 from woodmath.errors import BadPiece, NotWritten, UnknownName
 from woodmath.piece import Piece
 from woodmath.piece_editor import PieceEditor, edit
 from woodmath.piece_file import demo_names, demo_text
+from woodmath.views.piece import whole_piece
 
 CAT_BED = demo_text("cat-bed")
 
@@ -44,6 +49,33 @@ def test_a_size_typed_in_the_text_stands_in_the_form(editor: PieceEditor) -> Non
     assert box(editor, "side", "length") == "508 mm"
     assert editor.piece.side is not None and editor.piece.side.length == pytest.approx(20)
     assert editor.picture.value != before
+
+
+def test_save_pressed_while_a_size_is_still_being_drawn_is_not_lost(
+    editor: PieceEditor, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # JupyterLab gives the box and the button to different threads of the kernel.
+    size_is_drawn, go_on = threading.Event(), threading.Event()
+
+    def slow(piece: Piece) -> Drawing:
+        size_is_drawn.set()
+        assert go_on.wait(timeout=30)
+        return drawing(piece)
+
+    drawing = whole_piece.drawing
+    monkeypatch.setattr(piece_editor, "whole_piece", SimpleNamespace(drawing=slow))
+    filling = threading.Thread(target=setattr, args=(editor.form.boxes[("side", "length")], "value", "20"))
+    filling.start()
+    assert size_is_drawn.wait(timeout=30)
+    pressing = threading.Thread(target=press, args=(editor, "save"))
+    pressing.start()
+    pressing.join(timeout=0.2)
+    assert pressing.is_alive(), "the button waits until the size is taken up"
+    go_on.set()
+    filling.join(timeout=30)
+    pressing.join(timeout=30)
+    saved = Path(editor.said.removeprefix("Saved as ").removesuffix("."))
+    assert 'length = "20"' in saved.read_text(encoding="utf-8")
 
 
 def test_rubbish_in_the_form_is_told_in_a_sentence_and_the_last_good_picture_stays(

@@ -9,8 +9,7 @@ from __future__ import annotations
 import functools
 import os
 import secrets
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable
 from html import escape
 from typing import TYPE_CHECKING, Any
 
@@ -23,6 +22,7 @@ from woodmath.drawing import Drawing, Frame
 from woodmath.drawing_svg import svg
 from woodmath.errors import WoodmathError
 from woodmath.fractions_in_print import set_fractions
+from woodmath.one_at_a_time import OneAtATime
 from woodmath.rule import Rule
 from woodmath.views.view import Control, Settings, Value, View
 
@@ -80,7 +80,7 @@ class Explorer:
         self._start = dict(start)
         self._settings = dict(start)
         self._name = f"wm{secrets.token_hex(3)}"
-        self._setting_widgets = False
+        self._acts = OneAtATime()
         self.complaint = ""
         self.drawing: Drawing = view.draw(rule, self._settings)
         self._svg = svg(self.drawing, self._name)
@@ -114,32 +114,35 @@ class Explorer:
 
     def back_to_the_start(self) -> None:
         """Set every size back to where it began, as the button does."""
-        self._take_up(self._start)
-        self._show_settings(*self._view.controls)
+        with self._acts.act():
+            self._take_up(self._start)
+            self._show_settings(*self._view.controls)
 
     def close(self) -> None:
         """Take picture and controls away, in the page and in the kernel; what was drawn last can still be read."""
-        if self.widget:
-            for part in list(with_parts(self.widget)):
-                part.close()
-        self.widget = None
-        self.rows = {}
+        with self._acts.act():
+            if self.widget:
+                for part in list(with_parts(self.widget)):
+                    part.close()
+            self.widget = None
+            self.rows = {}
 
     def _changed(self, control: Control, read: Callable[[], Value], _: object) -> None:
-        """Take up what a control says, unless it is we who are setting it."""
-        if self._setting_widgets:
-            return
-        corrected = bool(self.complaint)
-        try:
-            self._take_up({**self._settings, control.name: read()})
-        except WoodmathError as trouble:
-            self._complain(str(trouble))
-        except Exception:
-            if os.environ.get("WOODMATH_STRICT"):
-                raise
-            self._complain(_OUR_FAULT)
-        else:
-            self._show_settings(*(self._view.controls if corrected else (control,)))
+        """Take up what a control says, unless it is we who are setting it, or the drawing is gone."""
+        with self._acts.act() as readers_own:
+            if not (readers_own and self.widget):
+                return
+            corrected = bool(self.complaint)
+            try:
+                self._take_up({**self._settings, control.name: read()})
+            except WoodmathError as trouble:
+                self._complain(str(trouble))
+            except Exception:
+                if os.environ.get("WOODMATH_STRICT"):
+                    raise
+                self._complain(_OUR_FAULT)
+            else:
+                self._show_settings(*(self._view.controls if corrected else (control,)))
 
     def _take_up(self, settings: Settings) -> None:
         """Draw with new settings; they stay even if that fails, because the controls show them."""
@@ -155,17 +158,8 @@ class Explorer:
 
     def _show_settings(self, *controls: Control) -> None:
         """Let the widgets of controls stand where the settings are."""
-        with self._our_own_doing():
-            for control in controls:
-                self.rows[control.name].show(self._settings[control.name])
-
-    @contextmanager
-    def _our_own_doing(self) -> Iterator[None]:
-        self._setting_widgets = True
-        try:
-            yield
-        finally:
-            self._setting_widgets = False
+        for control in controls:
+            self.rows[control.name].show(self._settings[control.name])
 
     def _paint(self) -> None:
         """Send the picture with its words: one message, whatever has changed."""

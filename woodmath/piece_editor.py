@@ -23,6 +23,7 @@ from woodmath.drawing_svg import svg
 from woodmath.errors import NotWritten, WoodmathError
 from woodmath.fractions_in_print import set_fractions
 from woodmath.harmless_names import file_name
+from woodmath.one_at_a_time import OneAtATime
 from woodmath.piece import Piece
 from woodmath.piece_editor_style import style_sheet
 from woodmath.piece_fields import Draft
@@ -83,7 +84,7 @@ class PieceEditor:
     def __init__(self, text: str, folder: Path, name: str) -> None:
         self._folder = folder
         self._name = f"wm{secrets.token_hex(3)}"
-        self._doing = False
+        self._acts = OneAtATime()
         self._before = ""
         self.said = _AT_FIRST
         self._kept = "Until it can be, the picture is the workshop cat's bed."
@@ -177,10 +178,11 @@ class PieceEditor:
 
     def close(self) -> None:
         """Take everything away, in the page and in the kernel; the text can still be read."""
-        if self.widget:
-            for part in list(with_parts(self.widget)):
-                part.close()
-        self.widget = None
+        with self._acts.act():
+            if self.widget:
+                for part in list(with_parts(self.widget)):
+                    part.close()
+            self.widget = None
 
     def take(self, text: str) -> None:
         """Take up a text: draw it and show it in both views, or tell what is wrong with it.
@@ -369,16 +371,20 @@ class PieceEditor:
             def done() -> None:
                 self.said = act()
 
-            self._our_own(done)
-            self._paint()
+            with self._acts.act():
+                self._as_far_as_it_goes(done)
+                self._paint()
 
         return pressed
 
     def _our_own(self, act: Callable[..., None], *given: Any) -> None:
-        """Do something once, not again for every widget that it sets; a fault of ours is not hidden in tests."""
-        if self._doing:
-            return
-        self._doing = True
+        """Do something once, not again for every widget that it sets."""
+        with self._acts.act() as readers_own:
+            if readers_own:
+                self._as_far_as_it_goes(act, *given)
+
+    def _as_far_as_it_goes(self, act: Callable[..., None], *given: Any) -> None:
+        """Do something, and say it if it cannot be done; a fault of ours is not hidden in tests."""
         try:
             act(*given)
         except WoodmathError as trouble:
@@ -388,8 +394,6 @@ class PieceEditor:
                 raise
             self.said = _OUR_FAULT
             self._paint()
-        finally:
-            self._doing = False
 
     def _offer(self, button: str, offered: bool) -> None:
         self.buttons[button].layout.display = "" if offered else "none"
