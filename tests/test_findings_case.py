@@ -81,6 +81,13 @@ PROVOKED = [
     (changed(LOG_BOX, "bottom", cleat=0.0), "stop", "what the bottom rests on", "hold nothing up"),
     (changed(CAT_BED, "bottom", cleat=1.0), "caution", "the cleats", "show below"),
     (changed(CAT_BED, "end", top=10.0), "caution", "the bottom", "cannot be lifted out"),
+    # The sides lean in 2 1/2 over 8, 17.35 degrees, and their inner faces lie 3/4 out: 0.224 higher by the sine (COMP).
+    (
+        changed(changed(CAT_BED, "end", top=5.5), "bottom", rest=0.125, cleat=0.125),
+        "stop",
+        "what the bottom rests on",
+        "begin higher, at 1/4 and half a mark under",
+    ),
     (changed(CAT_BED, "bottom", clearance=0.0), "caution", "the bottom", "pushes the joints open"),
     (changed(CAT_BED, "bottom", rest=9.0), "stop", "the bottom", "8 high"),
     (

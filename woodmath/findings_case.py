@@ -10,9 +10,9 @@ from woodmath.bead import hollow_shown
 from woodmath.case import Case
 from woodmath.case_solids import bottom_solid, solids_of
 from woodmath.errors import ImpossibleShape
-from woodmath.finding import Finding, about, more, size
+from woodmath.finding import Finding, about, marks_between, more, size
 from woodmath.grain_strength import TENON_SHARES, strength_kept
-from woodmath.level_bottom import height_where_it_rests
+from woodmath.level_bottom import cleat_derivation, height_where_it_rests
 from woodmath.wedge import push_for_load
 
 if TYPE_CHECKING:
@@ -230,6 +230,15 @@ def bottom_findings(piece: Piece) -> Iterator[Finding]:
             "lower edge: they show below it.",
             "Rest the bottom higher, or take smaller cleats.",
         )
+    begin = _sides_begin(piece)
+    if begin is not None and more(begin, bottom.rest):
+        yield Finding(
+            "stop",
+            "what the bottom rests on",
+            f"It rests {size(rule, bottom.rest)} over the ends' lower edge. The sides lean inward, and their inner "
+            f"faces begin higher, at {size(rule, begin)}: there is nothing to fix the cleats to.",
+            f"Rest it at {marks_between(rule, begin, piece.end.height)[0]} or higher, under [bottom].",
+        )
     if splay < 0:
         yield Finding(
             "caution",
@@ -273,6 +282,15 @@ def _wedged(piece: Piece, splay: float) -> Finding:
         f"outward with {push_for_load(splay):.1f} times what lies on it, friction left out.",
         "Give it cleats under [bottom], so that the panels carry and do not spread.",
     )
+
+
+def _sides_begin(piece: Piece) -> float | None:
+    """Return how high over the ends' lower edge the sides' inner faces begin; None where no case is."""
+    try:
+        case = Case.of(piece)
+    except ImpossibleShape:
+        return None
+    return cleat_derivation().function("up")(along=0.0, depth=case.inside_of_side, splay=case.splay)
 
 
 def _clearance(piece: Piece) -> float:
