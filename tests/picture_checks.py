@@ -21,6 +21,8 @@ from woodmath.views.view import ChoiceControl, Control, LengthControl, StepContr
 Box = tuple[float, float, float, float]
 _ROUNDING = 0.05
 _TOUCHING = 0.5
+MANY = 1000
+"""Corners of a view's controls, timbers and all, above which a corner has two timbers instead of every one."""
 _IN_WORDS = {"aria-label", "class", "font-family", "id", "role"}
 
 
@@ -184,10 +186,23 @@ def unfinished_tables(control: TableControl) -> Iterator[Value]:
 
 
 def corners_of(view: View, rule: Rule) -> Iterator[dict[str, Value]]:
-    """Yield every combination of the ends of a view's controls, as settings."""
+    """Yield every combination of the ends of a view's controls, as settings.
+
+    Where that is more than `MANY` and a timber is chosen, each corner of the sliders has two timbers, drawn for it: so
+    each timber still meets each end of every slider.
+    """
     names = [control.name for control in view.controls]
-    for values in itertools.product(*(_extremes(control, rule) for control in view.controls)):
-        yield dict(zip(names, values, strict=True))
+    extremes = [_extremes(control, rule) for control in view.controls]
+    timbers: list[Value] = []
+    if "timber" in names and math.prod(map(len, extremes)) > MANY:
+        timbers, extremes[names.index("timber")] = extremes[names.index("timber")], [""]
+    dice = random.Random(len(names))
+    for values in itertools.product(*extremes):
+        corner = dict(zip(names, values, strict=True))
+        if not timbers:
+            yield corner
+        for timber in dice.sample(timbers, 2) if timbers else ():
+            yield {**corner, "timber": timber}
 
 
 def random_settings(view: View, rule: Rule, count: int, seed: int) -> Iterator[dict[str, Value]]:

@@ -27,7 +27,7 @@ def outcome(folder: Path, text: str, ci: str) -> tuple[int, str]:
     (folder / "test_trial.py").write_text(text, encoding="utf-8")
     (folder / "pytest.ini").write_text("[pytest]\n", encoding="utf-8")
     run = subprocess.run(
-        [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", str(folder)],
+        [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", "-p", "no:nbval", str(folder)],
         env=os.environ | {"CI": ci},
         cwd=folder,
         capture_output=True,

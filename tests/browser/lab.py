@@ -148,6 +148,10 @@ class LabPage:
         self.page.on("pageerror", lambda error: self.messages.append(f"uncaught: {error}"))
         self._context.on("request", self._on_request)
         self.page.goto(f"{server.address}/lab/tree/{name}?token={server.token}&reset")
+        self._await_kernel()
+
+    def _await_kernel(self) -> None:
+        """Wait until the notebook is open and its kernel answers."""
         self.page.evaluate(
             """async name => {
                 await new Promise(done => {
@@ -165,8 +169,25 @@ class LabPage:
                 await open().sessionContext.ready;
                 await open().sessionContext.session.kernel.info;
             }""",
-            name,
+            self.name,
         )
+
+    def turn_to(self, name: str) -> None:
+        """Close the notebook and open another in the same JupyterLab, as a reader does who goes on."""
+        self.page.evaluate(
+            """async () => {
+                for (const widget of [...window.jupyterapp.shell.widgets('main')]) {
+                    await widget.sessionContext?.shutdown();
+                    widget.dispose();
+                }
+            }"""
+        )
+        self.server.end_kernels()
+        self.name = name
+        self.messages.clear()
+        self.outside.clear()
+        self.command("docmanager:open", path=name)
+        self._await_kernel()
 
     def _on_console(self, message: ConsoleMessage) -> None:
         if message.type in ("warning", "error"):

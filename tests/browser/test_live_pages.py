@@ -88,16 +88,21 @@ class LiveDrawing:
         return place["height"]
 
 
+@pytest.fixture(scope="module")
+def lab(browser: Browser, course_server: CourseServer) -> Iterator[LabPage]:
+    """Return JupyterLab in one window, in which one page after another is opened."""
+    window = LabPage(browser, course_server, PAGES[0], viewport=WIDE)
+    window.clear_sides()
+    yield window
+    window.close()
+
+
 @pytest.fixture(scope="module", params=PAGES)
-def opened(
-    request: pytest.FixtureRequest, browser: Browser, course_server: CourseServer
-) -> Iterator[LabPage]:
+def opened(request: pytest.FixtureRequest, lab: LabPage) -> LabPage:
     """Return a page of the course, run to the bottom, once for all tests of it."""
-    lab = LabPage(browser, course_server, request.param, viewport=WIDE)
-    lab.clear_sides()
+    lab.turn_to(request.param)
     lab.run_all()
-    yield lab
-    lab.close()
+    return lab
 
 
 @pytest.fixture
