@@ -5,7 +5,6 @@ from __future__ import annotations
 import itertools
 import math
 import random
-import re
 from collections.abc import Iterator
 from xml.etree import ElementTree
 
@@ -120,7 +119,8 @@ def assert_svg_is_sound(text: str, drawing: Drawing) -> None:
     for element in root.iter():
         for name, value in element.attrib.items():
             if name not in _IN_WORDS:
-                assert not re.search(r"nan|inf", value, re.IGNORECASE), f"{name} is {value[:80]}"
+                plain = value.lower()
+                assert "nan" not in plain and "inf" not in plain, f"{name} is {value[:80]}"
             if name == "clip-path":
                 assert value.removeprefix("url(#").removesuffix(")") in defined
             if name == "href":

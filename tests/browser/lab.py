@@ -229,6 +229,11 @@ class LabPage:
         )
         return found
 
+    def theme(self) -> str:
+        """Return the theme that is on."""
+        name: str = self.page.evaluate("() => document.body.dataset.jpThemeName")
+        return name
+
     def use_theme(self, theme: str) -> None:
         """Change to a theme, "JupyterLab Dark" or "JupyterLab Light", and wait until it is on."""
         self.command("apputils:change-theme", theme=theme)

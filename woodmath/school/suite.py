@@ -41,6 +41,13 @@ BESIDE = (
     "tests/test_post_joint.py",
     "tests/test_boring.py",
     "tests/test_ellipse.py",
+    "tests/test_set_up_in_ci.py",
+    "tests/test_rocker_choice.py",
+    "tests/test_drawing_pdf.py",
+    "tests/test_mass.py",
+    "tests/test_piece_writing.py",
+    "tests/test_figures.py",
+    "tests/test_rocking_measured.py",
 )
 """Long, and with no promise about time."""
 
