@@ -9,7 +9,7 @@ import statistics
 import sys
 import threading
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from fractions import Fraction
 from xml.etree import ElementTree
@@ -408,30 +408,61 @@ def test_without_a_kernel_the_page_still_has_a_picture_and_its_words(front_end: 
     assert "application/vnd.jupyter.widget-view+json" in shown
 
 
-def test_the_button_pressed_while_a_slider_is_still_being_drawn_is_not_lost(front_end: FrontEnd) -> None:
-    # JupyterLab gives the slider and the button to different threads of the kernel.
-    slider_is_drawn, go_on = threading.Event(), threading.Event()
+class TwoThreads:
+    """A reader at the struck bevel whose acts come in two threads, as a stock JupyterLab hands them to the kernel."""
 
-    def slow(rule: Rule, settings: Settings) -> Drawing:
-        if threading.current_thread().name == "the slider's":
-            slider_is_drawn.set()
-            assert go_on.wait(timeout=30)
+    def __init__(self, front_end: FrontEnd) -> None:
+        self.drawn, self.go_on = threading.Event(), threading.Event()
+        self.hand = Hand(front_end, replace(struck_bevel, draw=self.draw))
+
+    def draw(self, rule: Rule, settings: Settings) -> Drawing:
+        """Draw, but keep the first thread waiting."""
+        if threading.current_thread().name == "first":
+            self.drawn.set()
+            assert self.go_on.wait(timeout=30)
         return struck_bevel.draw(rule, settings)
 
-    hand = Hand(front_end, replace(struck_bevel, draw=slow))
+    def acts(self, first: Callable[[], object], second: Callable[[], object]) -> None:
+        """Let the second act begin while the first is being drawn."""
+        threads = [threading.Thread(target=first, name="first"), threading.Thread(target=second)]
+        threads[0].start()
+        assert self.drawn.wait(timeout=30)
+        threads[1].start()
+        threads[1].join(timeout=0.2)
+        assert threads[1].is_alive(), "the second act waits until the first is drawn"
+        self.go_on.set()
+        for thread in threads:
+            thread.join(timeout=30)
+
+
+def test_the_button_pressed_while_a_slider_is_still_being_drawn_is_not_lost(front_end: FrontEnd) -> None:
+    reader = TwoThreads(front_end)
+    hand = reader.hand
     first, mark = hand.explorer.drawing, hand.slider("offset").value
-    moving = threading.Thread(target=hand.slides, args=("offset", 11), name="the slider's")
-    moving.start()
-    assert slider_is_drawn.wait(timeout=30)
-    pressing = threading.Thread(target=hand.explorer.reset.click)
-    pressing.start()
-    pressing.join(timeout=0.2)
-    assert pressing.is_alive(), "the button waits until the slider's picture is there"
-    go_on.set()
-    moving.join(timeout=30)
-    pressing.join(timeout=30)
+    reader.acts(lambda: hand.slides("offset", 11), hand.explorer.reset.click)
     assert hand.explorer.drawing == first
     assert hand.slider("offset").value == mark and hand.box("offset").value == "1/2"
+
+
+def test_a_slider_moved_while_the_button_s_picture_is_still_being_drawn_is_not_lost(
+    front_end: FrontEnd,
+) -> None:
+    reader = TwoThreads(front_end)
+    hand = reader.hand
+    hand.slides("offset", 9)
+    reader.acts(hand.explorer.reset.click, lambda: hand.slides("offset", 11))
+    assert hand.explorer.drawing == struck_bevel.drawing(CAT_BED, offset=11 / 16)
+    assert hand.slider("offset").value == 11 and hand.box("offset").value == "11/16"
+
+
+def test_a_drawing_that_was_taken_away_stays_as_it_was(front_end: FrontEnd) -> None:
+    hand = Hand(front_end, struck_bevel)
+    hand.slides("offset", 11)
+    last, slider = hand.explorer.drawing, hand.slider("offset")
+    hand.explorer.close()
+    hand.explorer.back_to_the_start()
+    slider.value = 12
+    assert hand.explorer.drawing == last
 
 
 @every_view

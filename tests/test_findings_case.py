@@ -88,6 +88,12 @@ PROVOKED = [
         "what the bottom rests on",
         "begin higher, at 1/4 and half a mark under",
     ),
+    (
+        changed(changed(CAT_BED, "end", top=5.5), "bottom", rest=0.25, cleat=0.25),
+        "caution",
+        "the cleats",
+        "the sides' inner faces begin at 1/4",
+    ),
     (changed(CAT_BED, "bottom", clearance=0.0), "caution", "the bottom", "pushes the joints open"),
     (changed(CAT_BED, "bottom", rest=9.0), "stop", "the bottom", "8 high"),
     (
@@ -160,6 +166,21 @@ def test_each_remark_is_called_for_by_its_own_cause(
 def test_what_is_sound_calls_for_no_stop() -> None:
     for piece in (CAT_BED, LOG_BOX):
         assert [finding for finding in piece.findings() if finding.severity == "stop"] == []
+
+
+def test_cleats_that_rest_as_high_as_the_remedy_says_are_passed() -> None:
+    low = changed(changed(CAT_BED, "end", top=5.5), "bottom", rest=0.125, cleat=0.125)
+    (stop,) = remarks(low, "what the bottom rests on")
+    assert stop.remedy == "Rest it at 3/8 or higher, under [bottom]."
+    raised = changed(low, "bottom", rest=0.375)
+    assert not remarks(raised, "what the bottom rests on") and not remarks(raised, "the cleats")
+
+
+def test_a_bottom_without_cleats_is_not_told_where_to_fix_them() -> None:
+    (stop,) = remarks(
+        changed(changed(CAT_BED, "end", top=5.5), "bottom", rest=0.125, cleat=0.0), "what the bottom rests on"
+    )
+    assert "no cleats" in stop.reason
 
 
 @pytest.mark.parametrize("place", ["the width of the bottom board"])

@@ -297,6 +297,10 @@ def test_nothing_of_the_editor_is_left_when_it_is_closed(editor: PieceEditor) ->
     editor.close()
     assert editor.widget is None and all(each.comm is None for each in boxes)
     assert editor.text == CAT_BED
+    # What was pressed or typed just before, and waited, does not open them again.
+    editor.take(demo_text("log-box"))
+    press(editor, "start from it")
+    assert editor.text == CAT_BED and all(each.comm is None for each in editor.form.boxes.values())
 
 
 def test_a_fault_of_ours_raises_where_tests_run_and_is_a_plain_sentence_elsewhere(

@@ -336,12 +336,12 @@ def test_a_timber_in_no_table_is_told_of_and_its_own_shrinkage_ends_that() -> No
     assert len(season_cards(bed)) == 1
 
 
-@pytest.mark.parametrize(("now", "words"), [(5.5, "too narrow"), (12.5, "too wide")])
+@pytest.mark.parametrize(("now", "words"), [(5.5, "too wide"), (12.5, "too narrow")])
 def test_wood_that_is_drier_or_damper_than_the_whole_year_is_a_caution(now: float, words: str) -> None:
     finding = remark(changed("cat-bed", timber={"moisture_now": now}), "caution", "the moisture of the wood")
     assert finding.reason == (
-        f"It holds {now:g} percent today, and where the piece will stand it comes to 6 to 11: what you fit now is "
-        f"{words} all the year."
+        f"It holds {now:g} percent today, and where the piece will stand it comes to 6 to 11: what you fit now "
+        f"turns out {words} all the year."
     )
 
 

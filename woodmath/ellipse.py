@@ -11,7 +11,7 @@ import functools
 import math
 from dataclasses import dataclass
 
-import mpmath
+from mpmath import libmp
 
 from woodmath.derivation import spoken
 from woodmath.ellipse_curve import (
@@ -36,6 +36,9 @@ from woodmath.ellipse_strings import (
 )
 from woodmath.errors import ImpossibleShape
 from woodmath.taut_string import string_round_discs
+
+_BITS = 73
+"""Of the sum for the perimeter: a float's 53, and some for what is lost on the way."""
 
 __all__ = [
     "Ellipse",
@@ -226,7 +229,11 @@ class Ellipse:
     def perimeter(self) -> float:
         """Length once round the curve; no finite formula gives it, so it is summed to the last figure."""
         long = max(self._long_and_short)
-        return float(4 * long * mpmath.ellipe((self.focus_distance / long) ** 2))
+        # Without mpmath's context, whose precision all threads of a kernel share.
+        quarter: float = libmp.to_float(
+            libmp.mpf_ellipe(libmp.from_float((self.focus_distance / long) ** 2), _BITS)
+        )
+        return 4 * long * quarter
 
     def height_at(self, x: float) -> float:
         """Height of the lower half above its lowest point.

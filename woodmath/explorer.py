@@ -115,8 +115,9 @@ class Explorer:
     def back_to_the_start(self) -> None:
         """Set every size back to where it began, as the button does."""
         with self._acts.act():
-            self._take_up(self._start)
-            self._show_settings(*self._view.controls)
+            if self.widget:
+                self._take_up(self._start)
+                self._show_settings(*self._view.controls)
 
     def close(self) -> None:
         """Take picture and controls away, in the page and in the kernel; what was drawn last can still be read."""
@@ -129,12 +130,20 @@ class Explorer:
 
     def _changed(self, control: Control, read: Callable[[], Value], _: object) -> None:
         """Take up what a control says, unless it is we who are setting it, or the drawing is gone."""
+        # Read before waiting: the act that is under way may set this very widget.
+        said: Value | WoodmathError
+        try:
+            said = read()
+        except WoodmathError as trouble:
+            said = trouble
         with self._acts.act() as readers_own:
             if not (readers_own and self.widget):
                 return
             corrected = bool(self.complaint)
             try:
-                self._take_up({**self._settings, control.name: read()})
+                if isinstance(said, WoodmathError):
+                    raise said
+                self._take_up({**self._settings, control.name: said})
             except WoodmathError as trouble:
                 self._complain(str(trouble))
             except Exception:

@@ -53,9 +53,11 @@ CHOICES = (
         f"the fan of the rings; {COMMON}",
     ),
     Choice(
-        "panels, the poorer face",
-        "Turn sapwood, knots and the poorer face inside, towards the mortises.",
-        "The inside of a case is seen least; but keep knots and sapwood out of the tenons themselves, or cut them off.",
+        "the poorer faces",
+        "Turn sapwood, knots and the poorer faces to the inside of the case; on a post those are the two with the "
+        "mortises.",
+        "The inside is seen least; but a panel's tenons are cut from that side, so keep knots and deep sapwood away "
+        "from its ends.",
         COMMON,
     ),
     Choice(

@@ -222,22 +222,23 @@ def bottom_findings(piece: Piece) -> Iterator[Finding]:
             "It has no cleats, and sides that do not lean outward hold nothing up.",
             "Give it cleats under [bottom].",
         )
-    if more(bottom.cleat, bottom.rest):
+    begin = max(_sides_begin(piece), 0.0)
+    if bottom.cleat and more(begin, bottom.rest):
+        yield Finding(
+            "stop",
+            "what the bottom rests on",
+            f"It rests {size(rule, bottom.rest)} over the ends' lower edge, and the inner faces of the sides begin "
+            f"higher, at {size(rule, begin)}: there is nothing to fix the cleats to.",
+            f"Rest it at {marks_between(rule, begin + bottom.cleat, piece.end.height)[0]} or higher, under [bottom].",
+        )
+    elif more(bottom.cleat, bottom.rest - begin):
+        higher = f", and the sides' inner faces begin at {size(rule, begin)}" if more(begin, 0.0) else ""
         yield Finding(
             "caution",
             "the cleats",
             f"They are {size(rule, bottom.cleat)} high and the bottom rests {size(rule, bottom.rest)} over the panels' "
-            "lower edge: they show below it.",
+            f"lower edge{higher}: they show below it.",
             "Rest the bottom higher, or take smaller cleats.",
-        )
-    begin = _sides_begin(piece)
-    if begin is not None and more(begin, bottom.rest):
-        yield Finding(
-            "stop",
-            "what the bottom rests on",
-            f"It rests {size(rule, bottom.rest)} over the ends' lower edge. The sides lean inward, and their inner "
-            f"faces begin higher, at {size(rule, begin)}: there is nothing to fix the cleats to.",
-            f"Rest it at {marks_between(rule, begin, piece.end.height)[0]} or higher, under [bottom].",
         )
     if splay < 0:
         yield Finding(
@@ -284,12 +285,12 @@ def _wedged(piece: Piece, splay: float) -> Finding:
     )
 
 
-def _sides_begin(piece: Piece) -> float | None:
-    """Return how high over the ends' lower edge the sides' inner faces begin; None where no case is."""
+def _sides_begin(piece: Piece) -> float:
+    """Return how high over the ends' lower edge the sides' inner faces begin; 0 where no case is."""
     try:
         case = Case.of(piece)
     except ImpossibleShape:
-        return None
+        return 0.0
     return cleat_derivation().function("up")(along=0.0, depth=case.inside_of_side, splay=case.splay)
 
 

@@ -60,7 +60,8 @@ def _today(timber: Timber, year: tuple[float, float]) -> Iterator[Finding]:
             "caution",
             "the moisture of the wood",
             f"It holds {timber.moisture_now:g} percent today, and where the piece will stand it comes to {low:g} to "
-            f"{high:g}: what you fit now is too {'wide' if timber.moisture_now > high else 'narrow'} all the year.",
+            f"{high:g}: what you fit now turns out too {'narrow' if timber.moisture_now > high else 'wide'} all the "
+            "year.",
             "Stack it with sticks between the boards in such a room until its weight stays the same.",
         )
     if timber.shrinkage is None:
@@ -87,9 +88,10 @@ def _panels(piece: Piece, year: PieceSeasons) -> Iterator[Finding]:
         "the height of the panels",
         f"Across the grain they measure {size(rule, end.driest)} on the driest day and {size(rule, end.dampest)} on "
         f"the dampest.{leans}",
-        "Glue the tenon nearest the middle of each edge and leave the others dry, each in a mortise "
-        f"{size(rule, max(year.edge_grows, 0.0) + max(year.edge_shrinks, 0.0))} longer than it is wide, so that the "
-        "panel moves and the joint does not.",
+        "Glue the tenon nearest the middle of each edge and leave the others dry. Give each of those a mortise longer "
+        f"than the tenon is wide, by {_written(piece, max(year.edge_grows, 0.0))} on the side away from the glued "
+        f"tenon and by {_written(piece, max(year.edge_shrinks, 0.0))} on the side toward it, so that the panel moves "
+        "and the joint does not.",
     )
 
 

@@ -1,8 +1,9 @@
 """What a reader does to a live drawing is done one thing after another, and once.
 
-JupyterLab hands a moved slider to one thread of the kernel and a pressed button to another, so that both can be under
-way at the same moment. And whatever is set in the course of one of them, a slider beside a box, is heard as if the
-reader had moved it.
+A widget that we have set in answer to a reader is heard in another thread of the kernel than one that we have not
+touched since its cell ran (ipykernel 7, unless JupyterLab is told otherwise, as ours is): a slider, its box and a
+button can be under way at the same moment. And whatever is set in the course of one of them, a slider beside a box, is
+heard as if the reader had moved it.
 """
 
 from __future__ import annotations

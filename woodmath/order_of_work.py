@@ -222,10 +222,11 @@ def _turning(piece: Piece, case: Case) -> Iterator[Step]:
     mark = piece.rule.mark
     yield Step(
         "Plug every mortise and groove of the posts with waste, fitted dry and tight. Gauge "
-        f"{mark(octagon_setting(piece.post.square), unit=True)} from each corner, plane the tops to octagons, and turn "
-        "them by the turning card and its template. They come last of all shaping, and before any glue: a turned part "
-        "has no face to gauge from, a joint that is spoilt earlier wastes no turning, and the lathe takes a post "
-        "alone. Only the feet come later: the lathe drives the post by its square end.",
+        f"{mark(octagon_setting(piece.post.square), unit=True)} from each corner, saw the corners in where the square "
+        "ends, pare the tops to octagons, and turn them by the turning card and its template. They come last of all "
+        "shaping, and before any glue: a turned part has no face to gauge from, a joint that is spoilt earlier wastes "
+        "no turning, and the lathe takes a post alone. Only the feet come later: the lathe drives the post by its "
+        "square end.",
         f"{_LATHE} {_DUST_MASK}",
     )
     yield from _feet(piece, case)

@@ -144,7 +144,7 @@ class PieceEditor:
                 ("print the packet", "Write the sheets for the bench into a folder", self._tell(self.print)),
             )
         }
-        self.name.observe(lambda _: self._offer("replace it", False), names="value")
+        self.name.observe(self._renamed, names="value")
         self._offer("replace it", False)
         self._offer("bring my text back", False)
         self.status = ipywidgets.HTML()
@@ -243,7 +243,7 @@ class PieceEditor:
         try:
             return self._saved(save(self.text, place))
         except NotWritten:
-            self._offer("replace it", place.is_file())
+            self._offer("replace it", place.is_file() and place == self._place())
             raise
 
     def replace(self) -> str:
@@ -372,15 +372,16 @@ class PieceEditor:
                 self.said = act()
 
             with self._acts.act():
-                self._as_far_as_it_goes(done)
-                self._paint()
+                if self.widget:
+                    self._as_far_as_it_goes(done)
+                    self._paint()
 
         return pressed
 
     def _our_own(self, act: Callable[..., None], *given: Any) -> None:
         """Do something once, not again for every widget that it sets."""
         with self._acts.act() as readers_own:
-            if readers_own:
+            if readers_own and self.widget:
                 self._as_far_as_it_goes(act, *given)
 
     def _as_far_as_it_goes(self, act: Callable[..., None], *given: Any) -> None:
@@ -394,6 +395,11 @@ class PieceEditor:
                 raise
             self.said = _OUR_FAULT
             self._paint()
+
+    def _renamed(self, _: object) -> None:
+        """Take back the offer to replace, which was made for another name."""
+        with self._acts.act():
+            self._offer("replace it", False)
 
     def _offer(self, button: str, offered: bool) -> None:
         self.buttons[button].layout.display = "" if offered else "none"

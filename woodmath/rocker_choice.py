@@ -338,7 +338,9 @@ def _first_change(spare: Callable[[float], float], places: Sequence[float]) -> f
     """Return where what is to spare first becomes more than nothing on a way; not a number if it never does."""
     for before, place in pairwise(places):
         if spare(place) > 0:
-            return float(mpmath.findroot(spare, (before, place), solver="anderson", tol=1e-20, verify=False))
+            # A context of its own: all threads of a kernel share the precision of mpmath's.
+            own = mpmath.MPContext()
+            return float(own.findroot(spare, (before, place), solver="anderson", tol=1e-20, verify=False))
     return math.nan
 
 

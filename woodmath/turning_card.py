@@ -103,11 +103,13 @@ def turning_card(piece: Piece) -> Card:
     return Card(
         "Turning card",
         f"One post of four, all alike. The square ends {rule.mark(profile.start, unit=True)} above the panels' upper "
-        f"edge. Gauge {rule.mark(setting, unit=True)} from each corner, plane what is to be turned to an octagon, and "
-        "size the stations from the last row up: from the top back to the square, which is at the headstock.",
+        f"edge. Gauge {rule.mark(setting, unit=True)} from each corner, saw the corners in where the square ends, and "
+        "pare what is to be turned to an octagon. Size the stations from the last row but one up: from the top back to "
+        "the square, which is at the headstock.",
         ("", "from the square", "diameter", "calipers", "then"),
         tuple(rows),
         notes=(
+            "Cut downhill always, from thick to thin, whichever way the rows run.",
             f"The calipers leave {finer(rule, left_on)} on the diameter for the finishing cut and the paper. Set them "
             "on the sizing bars of the pattern sheet. Stop the lathe and hold the card template against the work "
             "before each finishing cut.",
@@ -170,15 +172,23 @@ def _works(profile: TurnedProfile) -> list[str]:
 def _work(one: Station, other: Station) -> str:
     grows = other.diameter > one.diameter
     if one.to_next == ROUND and one.diameter != other.diameter:
-        return "up a bead to its crest: skew" if grows else "down from the crest: skew"
+        return (
+            "half a bead, down to here from the next crest: skew"
+            if grows
+            else "half a bead, down from this crest: skew"
+        )
     if one.to_next == HOLLOW and one.diameter != other.diameter:
-        return "up out of a cove: spindle gouge" if grows else "down into a cove: spindle gouge"
+        if grows:
+            return "half a cove, down to here from the next edge: spindle gouge"
+        return "half a cove, down from this edge: spindle gouge"
     if one.place == other.place:
         return "a square step: parting tool"
     if one.diameter == other.diameter:
         return "straight on: parting tool, then skew"
-    return "a taper, wider: skew" if grows else "a taper, thinner: skew"
+    return "a taper, down to here from the next: skew" if grows else "a taper, down from here: skew"
 
 
 def _last(profile: TurnedProfile) -> str:
-    return "the top: part down to this, and pare the nib when it is out of the lathe"
+    return (
+        "the top: thick to the end, then parted to this; what is left, the nib, is pared off out of the lathe"
+    )

@@ -124,7 +124,7 @@ def _worked_rise(piece: Piece) -> str:
             in_words(
                 f"At the heel the rocker stands {length_shown(rocker_of(piece).rise, piece.rule)} high. Half "
                 "way there it is far less than half: near the middle the curve is nearly level, and it "
-                "steepens towards the heel."
+                "steepens toward the heel."
             ),
         )
     )
@@ -261,7 +261,7 @@ QUESTIONS = (
             ),
             Slip(
                 "A quarter of the rise: that would be a curve that goes by squares alone. The ellipse "
-                "steepens more than that towards the heel, so half way it is lower.",
+                "steepens more than that toward the heel, so half way it is lower.",
                 lambda piece: rocker_of(piece).rise / 4,
             ),
         ),

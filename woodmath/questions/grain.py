@@ -190,7 +190,7 @@ QUESTIONS = (
     ),
     Question(
         key="grain-2",
-        ask="Which face of a flat-sawn panel goes inside, toward the mortises?",
+        ask="Which face of a flat-sawn panel goes to the inside of the case?",
         kind=ChoiceAnswer((BARK, HEART, NO_MATTER)),
         given=lambda _: {"panel": "sapwood along one face; it will dry a little more"},
         truth=_inside,
@@ -256,7 +256,8 @@ QUESTIONS = (
                 lambda _: 100 * math.cos(math.radians(LEAN)) ** 2,
             ),
             Slip(
-                "You went evenly from along to across. Strength falls steeply at first, and hardly at all later.",
+                "You went evenly from along to across. Strength falls little in the first few degrees, steeply in the "
+                "next, and slowly after.",
                 lambda _: 100 * _evenly(LEAN, 1.0, SHARE),
             ),
             Slip(
@@ -268,7 +269,7 @@ QUESTIONS = (
         hints=(
             "Weaknesses add up: the part along the grain against the strength along it, the part across against that "
             "across.",
-            "Divide the share by: sine squared, and the share times cosine squared.",
+            "Divide the share by a sum: sine squared, and the share times cosine squared.",
         ),
         worked=_worked_kept,
     ),
@@ -301,7 +302,8 @@ QUESTIONS = (
         ),
         hints=(
             "The sine of 30° is a half, so its square is a quarter, and that of the cosine three quarters.",
-            "Multiply the two strengths; divide by a quarter of the greater and three quarters of the lesser.",
+            "Multiply the two strengths; divide by the sum of a quarter of the greater and three quarters of the "
+            "lesser.",
         ),
         worked=_worked_pressed,
     ),

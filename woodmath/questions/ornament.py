@@ -218,8 +218,8 @@ QUESTIONS = (
         ),
         hints=(
             "Draw the end, take off the beads, then the margins: how high is what is left, and how wide?",
-            "A circle touches either the two level edges or the two sides, whichever lie closer. Its diameter is what "
-            "they leave.",
+            "The largest circle touches either the two level edges, or both sides and the longer level edge, whichever "
+            "gives the smaller circle.",
         ),
         worked=_worked_radius,
     ),

@@ -182,7 +182,7 @@ QUESTIONS = (
                 lambda piece: touching(piece).walls.behind_other,
             ),
             Slip(
-                "That is the wood inside the mortise, towards the room. Behind means beyond the tenon's end.",
+                "That is the wood inside the mortise, toward the room. Behind means beyond the tenon's end.",
                 lambda piece: touching(piece).walls.inside_tenon,
             ),
             Slip(

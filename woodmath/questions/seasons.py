@@ -78,7 +78,7 @@ def _given_lean(_: Piece) -> Mapping[str, str]:
 def _given_groove(piece: Piece) -> Mapping[str, str]:
     return {
         "panel": f"{length_shown(_height(piece), piece.rule)} across the grain, flat-sawn, of {TIMBER}; "
-        "held in its middle",
+        "its long edges in the grooves of a frame, and held in its middle",
         "coefficient": f"{coefficient(TIMBER, 'flat'):g}",
         "moisture": f"{TODAY:g} percent today, {DRIEST:g} at the driest, {DAMPEST:g} at the dampest",
         "hold": f"{length_shown(_hold(piece), piece.rule)} of tongue in the groove on the driest day",
@@ -243,7 +243,7 @@ QUESTIONS = (
     ),
     Question(
         key="seasons-4",
-        ask="How deep a groove does a panel want that is held in its middle and must neither strike the floor "
+        ask="How deep a groove does a framed panel want that is held in its middle and must neither strike the floor "
         "nor come out?",
         kind=LengthAnswer(Fraction(1, 4)),
         given=_given_groove,
@@ -254,7 +254,8 @@ QUESTIONS = (
                 lambda piece: _groove(piece, held=1.0),
             ),
             Slip(
-                "That is the hold alone: on the dampest day the tongue would push the post off.",
+                "That is the hold alone: on the dampest day the tongue would strike the floor and push the frame "
+                "apart.",
                 _hold,
             ),
             Slip(

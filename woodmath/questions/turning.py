@@ -206,8 +206,8 @@ QUESTIONS = (
             ),
         ),
         hints=(
-            "Which face does the tool come through first?",
-            "From the marked centre to that face is the radius; a round is twice as thick.",
+            "Turn it down in thought: on which face is a flat left longest?",
+            "From the marked centre to that face, the nearest, is the radius; a round is twice as thick.",
         ),
         worked=_worked_centre,
     ),
@@ -230,7 +230,7 @@ QUESTIONS = (
                 lambda piece: _flat(piece) / 4,
             ),
             Slip(
-                "That is the width of the sixteenth flat itself.",
+                "That is the width of each of the sixteen flats.",
                 lambda piece: turning.flat_of(turning.SIXTEEN_SIDES, _square(piece)),
             ),
         ),
