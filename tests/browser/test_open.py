@@ -6,7 +6,7 @@ import json
 import sys
 import urllib.error
 import urllib.request
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import psutil
@@ -67,47 +67,46 @@ def test_the_token_is_not_on_the_command_line(course_server: CourseServer) -> No
     assert course_server.token not in " ".join(psutil.Process(course_server.process.pid).cmdline())
 
 
-def test_server_and_kernel_listen_on_this_machine_only(
-    course_server: CourseServer, open_page: OpenPage, trial: str
-) -> None:
-    open_page(trial).run_all()
-    server = psutil.Process(course_server.process.pid)
-    processes = [server, *server.children(recursive=True)]
-    listening = [
-        connection.laddr.ip
-        for process in processes
-        for connection in process.net_connections("inet")
-        if connection.status == psutil.CONN_LISTEN
-    ]
-    assert len(processes) > 1 and len(listening) > 1
-    assert set(listening) == {"127.0.0.1"}
+class TestOnOnePage:
+    """What is seen on one page that is open and run."""
 
+    @pytest.fixture(scope="class")
+    def opened(self, browser: Browser, course_server: CourseServer, trial: str) -> Iterator[LabPage]:
+        page = LabPage(browser, course_server, trial)
+        page.run_all()
+        yield page
+        page.close()
 
-def test_the_kernel_is_the_python_of_the_environment_and_does_not_echo(
-    open_page: OpenPage, trial: str
-) -> None:
-    page = open_page(trial)
-    page.run_all()
-    said = page.page.locator(".jp-OutputArea-output pre").first
-    expect(said).to_have_text(f"{sys.executable} 0")
+    def test_server_and_kernel_listen_on_this_machine_only(
+        self, course_server: CourseServer, opened: LabPage
+    ) -> None:
+        server = psutil.Process(course_server.process.pid)
+        processes = [server, *server.children(recursive=True)]
+        listening = [
+            connection.laddr.ip
+            for process in processes
+            for connection in process.net_connections("inet")
+            if connection.status == psutil.CONN_LISTEN
+        ]
+        assert len(processes) > 1 and len(listening) > 1
+        assert set(listening) == {"127.0.0.1"}
 
+    def test_the_kernel_is_the_python_of_the_environment_and_does_not_echo(self, opened: LabPage) -> None:
+        said = opened.page.locator(".jp-OutputArea-output pre").first
+        expect(said).to_have_text(f"{sys.executable} 0")
 
-def test_nobody_asks_about_news_and_nothing_is_reported(open_page: OpenPage, trial: str) -> None:
-    page = open_page(trial)
-    page.run_all()
-    expect(page.page.locator(".widget-slider .noUi-handle")).to_be_visible()
-    assert page.page.locator(".Toastify__toast").count() == 0
-    assert page.page.get_by_text("Jupyter news").count() == 0
-    assert page.messages == []
-    assert page.outside == []
+    def test_nobody_asks_about_news_and_nothing_is_reported(self, opened: LabPage) -> None:
+        expect(opened.page.locator(".widget-slider .noUi-handle")).to_be_visible()
+        assert opened.page.locator(".Toastify__toast").count() == 0
+        assert opened.page.get_by_text("Jupyter news").count() == 0
+        assert opened.messages == []
+        assert opened.outside == []
 
-
-def test_every_cell_is_laid_out_however_far_down_it_is(open_page: OpenPage, trial: str) -> None:
-    page = open_page(trial)
-    mode = page.page.evaluate(
-        "() => window.jupyterapp.shell.currentWidget.content.notebookConfig.windowingMode"
-    )
-    assert mode == "none"
+    def test_every_cell_is_laid_out_however_far_down_it_is(self, opened: LabPage) -> None:
+        mode = opened.page.evaluate(
+            "() => window.jupyterapp.shell.currentWidget.content.notebookConfig.windowingMode"
+        )
+        assert mode == "none"
 
 
 def test_the_dark_theme_and_a_phones_width_can_be_tried(
