@@ -26,6 +26,7 @@ from woodmath.cut_list import (
 from woodmath.derivation import Derivation
 from woodmath.ellipse import bottom_radius_derivation, rocker_derivation
 from woodmath.errors import ImpossibleShape
+from woodmath.finding import thicknesses
 from woodmath.gauge_card import MEASURED, gauge_card, settings_of
 from woodmath.numbers_as_written import read_number
 from woodmath.order_of_work import order_card, steps_of
@@ -287,7 +288,18 @@ def test_the_count_ends_where_the_second_mortise_opens_into_the_first() -> None:
     # the inside; twelve threads to the inch make 9 turns of that.
     (told,) = (note for note in counts.notes if "open into" in note)
     assert "3/4 down" in told and "after 9 turns" in told
+    # It is 1/2 wide, and 1 1/4 deep is just its far cheek: no wood is left to bore.
+    assert "until the lips are through and stop there" in told
+    assert counts.rows[1] == ("side's mortises", "1 1/4", "–", "–", "1 1/16", "1/2")
     assert [row.opens_at for row in mortises_of(CAT_BED)] == [None, None, 0.75, 0.75, None]
+
+
+@every_piece
+@pytest.mark.parametrize("ends", ["mitred", "halved"])
+def test_what_a_second_mortise_opens_into_takes_it_to_its_full_depth(piece: Piece, ends: str) -> None:
+    for row in mortises_of(changed(piece, "joint", ends=ends)):
+        if row.opens_at is not None:
+            assert row.depth == pytest.approx(row.opens_at + thicknesses(piece)["end"])
 
 
 def test_the_turns_say_from_where_they_are_counted() -> None:
@@ -318,6 +330,8 @@ def test_turns_are_printed_as_whole_ones_and_quarters_and_lie_within_an_eighth(l
     counts, _ = boring_cards(box)
     depths = {row.name.rsplit(" ", 1)[0]: row.depth for row in mortises_of(box)}
     for row, depth in zip(counts.rows, depths.values(), strict=True):
+        if row[0] == "side's mortises":
+            continue
         for told, counted_from in zip(row[2:4], ("lips", "screw"), strict=True):
             assert re.fullmatch(r"\d+( (1/4|1/2|3/4))?", told)
             assert abs(read_number(told) - bit.turns(depth, counted_from)) <= 0.125 + 1e-9

@@ -150,12 +150,17 @@ def _counts(piece: Piece, rows: tuple[MortiseRow, ...], bit: AugerBit) -> Card:
     notes: list[str] = []
     for kind, row in kinds.items():
         bored, told = _as_deep_as_the_screw_may(piece, row, bit)
+        counts = (_count(bit.turns(bored, "lips")), _count(bit.turns(bored, "screw")))
+        if row.opens_at is not None:
+            # It ends on the far cheek of the one that it opens into.
+            counts = ("–", "–")
+            if not more(row.opens_at, bored):
+                bored, told = row.opens_at, ""
         cells.append(
             (
                 f"{kind}s",
                 mark(row.depth),
-                _count(bit.turns(bored, "lips")),
-                _count(bit.turns(bored, "screw")),
+                *counts,
                 mark(bit.point_depth(bored)),
                 mark(max(row.wall, 0.0)),
             )
@@ -164,8 +169,8 @@ def _counts(piece: Piece, rows: tuple[MortiseRow, ...], bit: AugerBit) -> Card:
             notes.append(
                 f"The {kind}s are bored second and open into those of the end, {mark(row.opens_at)} down: after "
                 f"{_count(bit.turns_until_through(row.opens_at))} turns from its first bite the screw finds no wood, "
-                f"pulls no more, and the count ends. Lean on the brace for the rest and stop by a mark on the bit at "
-                f"{mark(bored)}, or chop it with a chisel."
+                f"pulls no more, and the count ends. Lean on the brace until the lips are through and stop there: "
+                "what lies beyond is the end's mortise, cut already."
             )
         if told:
             notes.append(f"In the {kind}s {told}")

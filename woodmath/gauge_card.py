@@ -86,7 +86,7 @@ def gauge_card(piece: Piece) -> Card:
     """
     return Card(
         "Gauge card",
-        "In order of use. Set a gauge once, try it on waste, and leave it set until its last cut is made.",
+        "Grouped by the joint. Set a gauge once, try it on waste, and leave it set until its last cut is made.",
         ("tool", "set to", "for", "rule"),
         tuple((row.tool, row.setting, row.what, row.rule) for row in settings_of(piece)),
         notes=(

@@ -150,7 +150,7 @@ def _stock(piece: Piece, parts: tuple[Part, ...], copies: int) -> Iterator[Step]
         yield Step(
             f"{wide} Joint the edges in pairs, so that an edge off square in one is off square the other way in its "
             "neighbour.",
-            _GLUE,
+            f"{_EDGE} {_GLUE}",
         )
     yield Step(
         "Plane a face side and a face edge on every part, square to one another, and mark both. On the posts they are "
@@ -179,13 +179,14 @@ def _is_glued(piece: Piece, part: Part) -> bool:
 
 def _posts(piece: Piece, case: Case) -> Iterator[Step]:
     yield Step(
-        "Cramp the four posts side by side, ends flush, and square every line across them in one go from the story "
-        "stick, its datum on the shoulder line. Then mark two left hands and two right.",
+        "Mark two posts as left hands and two as right. Then cramp the four side by side, ends flush, all with the "
+        "same inside face up, and square every line across them in one go from the story stick, its datum on the "
+        "shoulder line.",
         "A marking knife is sharp on the pull and on the way back to its place: lay it down pointing away.",
     )
     yield Step(
         "Bore the end's mortises by the boring card, then chop and pare them; then the side's mortises, which open "
-        "into them.",
+        "into them. Those whose tenons stay dry are cut a little longer, as the remarks on the seasons say.",
         f"{_BRACE} {_CHISEL}",
     )
     if case.grooves:
@@ -296,8 +297,9 @@ def _together(piece: Piece, case: Case) -> Iterator[Step]:
     )
     if piece.joint.tongue:
         yield Step(
-            "Glue goes on the tenons' cheeks and in their mortises alone. The tongues stay dry: a panel that is glued "
-            "into its groove cannot grow and shrink, and splits.",
+            "Glue goes on one tenon of each edge alone, the one nearest its middle: on its cheeks and in its mortise. "
+            "The other tenons and the tongues stay dry, for a panel that is held at two places cannot grow and shrink, "
+            "and splits.",
             _GLUE,
         )
     for number, sentence in enumerate(steps):

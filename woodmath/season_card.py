@@ -8,6 +8,7 @@ from woodmath.card import Card
 from woodmath.errors import WoodmathError
 from woodmath.finding import in_decimals, size
 from woodmath.piece_seasons import MovingSize, PieceSeasons
+from woodmath.timber import in_a_sentence
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -54,9 +55,9 @@ def season_cards(piece: Piece) -> tuple[Card, ...]:
     return (
         Card(
             "The year in the wood",
-            f"In {timber.species}, {timber.cut}-sawn: {timber.moisture_now:g} percent of moisture today, {low:g} at "
-            f"the driest and {high:g} at the dampest. Only what lies across the grain is here; lengths along it "
-            f"stay. Lengths in {'inches' if piece.rule.unit == 'inch' else 'millimetres'}.",
+            f"In {in_a_sentence(timber.species)}, {timber.cut}-sawn: {timber.moisture_now:g} percent of moisture "
+            f"today, {low:g} at the driest and {high:g} at the dampest. Only what lies across the grain is here; "
+            f"lengths along it stay. Lengths in {'inches' if piece.rule.unit == 'inch' else 'millimetres'}.",
             ("part", "size across the grain", "today", "less when driest", "more when dampest"),
             tuple(_row(piece, moving) for moving in year.sizes),
             notes=(

@@ -95,6 +95,25 @@ def species(name: str) -> Species:
     )
 
 
+def in_a_sentence(name: str) -> str:
+    """Return a timber's name as it is said: tables put the kind behind the comma.
+
+    Parameters
+    ----------
+    name : str
+        As tables print it, or as a file gives it.
+
+    Returns
+    -------
+    str
+        With the kind in front.
+
+    >>> in_a_sentence("cherry, black"), in_a_sentence("beech")
+    ('black cherry', 'beech')
+    """
+    return " ".join(reversed(name.split(", ")))
+
+
 def density(name: str, moisture: float = USUAL_MOISTURE) -> float:
     """What a cubic metre of a timber weighs.
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from woodmath.card import Card
 from woodmath.finding import size
 from woodmath.mass import MassOf, heaped, loads, mass_of_parts, whole
+from woodmath.timber import in_a_sentence
 from woodmath.weighing import mass_shown
 
 if TYPE_CHECKING:
@@ -49,8 +50,9 @@ def weights_card(piece: Piece) -> Card:
     species = piece.timber.species if piece.timber else ""
     return Card(
         "What it weighs",
-        f"In {species}, as it lies in the shop. The height is that of the centre of gravity over the floor, while "
-        f"the piece stands at rest; lengths in {'inches' if piece.rule.unit == 'inch' else 'millimetres'}.",
+        f"In {in_a_sentence(species)}, as it lies in the shop. The height is that of the centre of gravity over the "
+        "floor, while the piece stands at rest; lengths in "
+        f"{'inches' if piece.rule.unit == 'inch' else 'millimetres'}.",
         ("part", "number", "weight of all", "height of its centre"),
         tuple(rows),
         notes=(

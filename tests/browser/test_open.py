@@ -67,15 +67,17 @@ def test_the_token_is_not_on_the_command_line(course_server: CourseServer) -> No
     assert course_server.token not in " ".join(psutil.Process(course_server.process.pid).cmdline())
 
 
+@pytest.fixture(scope="class")
+def opened(browser: Browser, course_server: CourseServer, trial: str) -> Iterator[LabPage]:
+    """Return one page, open and run, for all that is only looked at."""
+    page = LabPage(browser, course_server, trial)
+    page.run_all()
+    yield page
+    page.close()
+
+
 class TestOnOnePage:
     """What is seen on one page that is open and run."""
-
-    @pytest.fixture(scope="class")
-    def opened(self, browser: Browser, course_server: CourseServer, trial: str) -> Iterator[LabPage]:
-        page = LabPage(browser, course_server, trial)
-        page.run_all()
-        yield page
-        page.close()
 
     def test_server_and_kernel_listen_on_this_machine_only(
         self, course_server: CourseServer, opened: LabPage

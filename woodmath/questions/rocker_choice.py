@@ -198,7 +198,8 @@ QUESTIONS = (
             ),
         ),
         hints=(
-            "The tangent of the tilt is l times the rise, over l² less the radius times the rise.",
+            "With l for half the rocker's length, the tangent of the tilt is l times the rise, over l² less the radius "
+            "times the rise.",
             "That is an equation with l² and l in it. Of its two answers one is a length.",
         ),
         worked=_worked_length,
@@ -211,7 +212,8 @@ QUESTIONS = (
         truth=_least,
         slips=(
             Slip(
-                "You forgot the two: at the shallowest of all arcs l² is twice the radius times the rise.",
+                "You forgot the two: at the shallowest of all arcs l², half the length squared, is twice the radius "
+                "times the rise.",
                 lambda piece: _least(piece, rise=rocker_of(piece).rise / 2),
             ),
             Slip(
@@ -221,8 +223,8 @@ QUESTIONS = (
             ),
         ),
         hints=(
-            "The longer the rocker, the smaller the tilt at its heel; but no ellipse is longer than the "
-            "root of twice the radius times the rise allows.",
+            "The longer the rocker, the smaller the tilt at its heel; but half its length stays under the root of "
+            "twice the radius times the rise: beyond that no ellipse fits.",
             "Put that length into the rule of the slope at the heel: the tangent is the root of two "
             "rises over the radius.",
         ),

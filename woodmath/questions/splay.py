@@ -146,7 +146,7 @@ QUESTIONS = (
         ),
         hints=(
             "Turn the slope upright in your mind. By how much have you turned the level grain?",
-            "It is the splay itself: the offset is what one edge goes outward, the thickness the height.",
+            "It is the splay itself: its tangent is what one edge goes outward, over the height.",
         ),
         worked=lambda piece: put_in(
             splay.splay_derivation(),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from woodmath import corner_derivations, level_bottom, regular_mitre
@@ -175,7 +176,7 @@ QUESTIONS = (
     Question(
         key="corner-4",
         ask="How wide must a loose bottom be on its upper face, to touch both sides?",
-        kind=LengthAnswer(),
+        kind=LengthAnswer(Fraction(1, 2)),
         given=_given_bottom,
         truth=lambda piece: _bottom(piece).upper.width,
         slips=(

@@ -48,6 +48,14 @@ BESIDE = (
     "tests/test_piece_writing.py",
     "tests/test_figures.py",
     "tests/test_rocking_measured.py",
+    "tests/test_cards.py",
+    "tests/test_derivation.py",
+    "tests/test_wood_movement.py",
+    "tests/test_air_and_moisture.py",
+    "tests/test_grain_strength.py",
+    "tests/test_season_derivations.py",
+    "tests/test_scaling.py",
+    "tests/test_one_piece_by_hand.py",
 )
 """Long, and with no promise about time."""
 
