@@ -131,17 +131,17 @@ class Explorer:
     def _changed(self, control: Control, read: Callable[[], Value], _: object) -> None:
         """Take up what a control says, unless it is we who are setting it, or the drawing is gone."""
         # Read before waiting: the act that is under way may set this very widget.
-        said: Value | WoodmathError
+        said: Value | Exception
         try:
             said = read()
-        except WoodmathError as trouble:
+        except Exception as trouble:
             said = trouble
         with self._acts.act() as readers_own:
             if not (readers_own and self.widget):
                 return
             corrected = bool(self.complaint)
             try:
-                if isinstance(said, WoodmathError):
+                if isinstance(said, Exception):
                     raise said
                 self._take_up({**self._settings, control.name: said})
             except WoodmathError as trouble:
