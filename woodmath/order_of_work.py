@@ -328,9 +328,10 @@ def _rockers(piece: Piece) -> Iterator[Step]:
             f"{_BRACE} {_CHISEL}",
         )
     yield Step(
-        "Draw the curve with pins and string on one blank, saw it, draw the other rocker from it, and plane them "
-        "together in the vice.",
-        f"{_SAW} Keep fingers, paws and toes from under a piece that rocks: it pinches.",
+        "Draw the curve with pins and string on one blank, with waste as thick laid against it where the pins stand "
+        "beyond it; saw it, draw the other rocker from it, and plane them together in the vice, from the middle down "
+        "to each heel.",
+        f"{_SAW} {_EDGE} Keep fingers, paws and toes from under a piece that rocks: it pinches.",
     )
 
 

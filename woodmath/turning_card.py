@@ -104,8 +104,8 @@ def turning_card(piece: Piece) -> Card:
         "Turning card",
         f"One post of four, all alike. The square ends {rule.mark(profile.start, unit=True)} above the panels' upper "
         f"edge. Gauge {rule.mark(setting, unit=True)} from each corner, saw the corners in where the square ends, and "
-        "pare what is to be turned to an octagon. Size the stations from the last row but one up: from the top back to "
-        "the square, which is at the headstock.",
+        "pare what is to be turned to an octagon. Size the stations from the last row but one upward, back to the "
+        "square, which is at the headstock.",
         ("", "from the square", "diameter", "calipers", "then"),
         tuple(rows),
         notes=(
@@ -190,5 +190,6 @@ def _work(one: Station, other: Station) -> str:
 
 def _last(profile: TurnedProfile) -> str:
     return (
-        "the top: thick to the end, then parted to this; what is left, the nib, is pared off out of the lathe"
+        "the top: leave it thick until all else is done, then part it to this; the nib that is left is pared off when "
+        "the post is out of the lathe"
     )
