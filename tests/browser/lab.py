@@ -58,6 +58,12 @@ def chromium() -> str | None:
     return next((path for path in (*found, *lying) if path), None)
 
 
+def from_or_to_a_kernel(event: str, frame: dict[str, Any]) -> list[str]:
+    """Return a frame in words, or nothing where the server speaks of its files alone, as it does with no kernel."""
+    payload = frame["response"]["payloadData"]
+    return [] if "events.jupyter.org" in payload else [f"{event}: {payload[:200]}"]
+
+
 class CourseServer:
     """JupyterLab, started as `open` starts it, on a folder of the test's own.
 

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from lab import LabPage
+from lab import LabPage, from_or_to_a_kernel
 from playwright.sync_api import Browser, Page
 
 from woodmath.drawing_svg import svg
@@ -167,10 +167,7 @@ def test_while_it_plays_on_a_page_nothing_is_said_to_the_kernel_or_by_it(
     told: list[str] = []
     spy = lab.page.context.new_cdp_session(lab.page)
     for event in ("Network.webSocketFrameSent", "Network.webSocketFrameReceived"):
-        spy.on(
-            event,
-            lambda frame, event=event: told.append(f"{event}: {frame['response']['payloadData'][:200]}"),
-        )
+        spy.on(event, lambda frame, event=event: told.extend(from_or_to_a_kernel(event, frame)))
     spy.send("Network.enable")
     frames = lab.page.evaluate(WATCH, [".woodmath-live svg", 4 * PERIOD])
     assert told == []

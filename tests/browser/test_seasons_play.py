@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
-from lab import CourseServer, LabPage
+from lab import CourseServer, LabPage, from_or_to_a_kernel
 from playwright.sync_api import Browser, Locator, Page
 
 from woodmath.drawing import MovingLine
@@ -85,12 +85,6 @@ def assert_it_moves_in_nearly_every_frame(frames: Frames) -> None:
     assert len(pairs) > 20
     still = sum(one["lines"] == other["lines"] for one, other in pairs)
     assert still <= 0.05 * len(pairs)
-
-
-def from_or_to_a_kernel(event: str, frame: dict[str, Any]) -> list[str]:
-    """Return a frame in words, or nothing where the server speaks of its files alone, as it does with no kernel."""
-    payload = frame["response"]["payloadData"]
-    return [] if "events.jupyter.org" in payload else [f"{event}: {payload[:200]}"]
 
 
 def lines_of(view: View) -> list[MovingLine]:
