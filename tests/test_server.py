@@ -146,13 +146,6 @@ def test_lab_settings_silence_the_news_and_lay_out_every_cell() -> None:
     assert overrides["@jupyterlab/notebook-extension:tracker"]["windowingMode"] == "none"
 
 
-def test_what_a_reader_does_reaches_the_kernel_in_its_order() -> None:
-    # In two threads of the kernel a press of "save" can overtake the size that was typed before it.
-    overrides = json.loads((LAB_SETTINGS / "overrides.json").read_text(encoding="utf-8"))
-    settings = overrides["@jupyterlab/apputils-extension:kernels-settings"]
-    assert settings == {"commsOverSubshells": "disabled"}
-
-
 def test_every_setting_that_we_override_exists_in_the_installed_jupyterlab() -> None:
     schemas = Path(sys.prefix) / "share" / "jupyter" / "lab" / "schemas"
     overrides = json.loads((LAB_SETTINGS / "overrides.json").read_text(encoding="utf-8"))

@@ -104,6 +104,22 @@ class TestOnOnePage:
         assert opened.messages == []
         assert opened.outside == []
 
+    def test_what_a_reader_does_is_heard_in_one_thread_and_so_in_its_order(self, opened: LabPage) -> None:
+        # A stock JupyterLab opens a second one for widgets, in which a press of a button can overtake a size.
+        opened.page.locator(".widget-slider .noUi-handle").press("ArrowRight")
+        threads = opened.page.evaluate(
+            """async () => {
+                const kernel = window.jupyterapp.shell.currentWidget.sessionContext.session.kernel;
+                const code = 'import threading; print([each.name for each in threading.enumerate()])';
+                const future = kernel.requestExecute({ code });
+                let said = '';
+                future.onIOPub = message => { said += message.content.text || ''; };
+                await future.done;
+                return said;
+            }"""
+        )
+        assert "MainThread" in threads and "subshell-" not in threads
+
     def test_every_cell_is_laid_out_however_far_down_it_is(self, opened: LabPage) -> None:
         mode = opened.page.evaluate(
             "() => window.jupyterapp.shell.currentWidget.content.notebookConfig.windowingMode"
