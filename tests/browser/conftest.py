@@ -18,8 +18,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from lab import CHROMIUM_FLAGS, NO_CHROMIUM, CourseServer, LabPage, chromium
-from playwright.sync_api import Browser, sync_playwright
+from lab import CHROMIUM_FLAGS, NO_CHROMIUM, PATIENCE, CourseServer, LabPage, chromium
+from playwright.sync_api import Browser, expect, sync_playwright
 
 from woodmath.school.places import Places
 
@@ -65,6 +65,7 @@ def browser() -> Iterator[Browser]:
     program = chromium()
     if program is None:
         pytest.skip(NO_CHROMIUM)
+    expect.set_options(timeout=PATIENCE)
     with sync_playwright() as playwright:
         started = playwright.chromium.launch(executable_path=program, args=list(CHROMIUM_FLAGS))
         yield started

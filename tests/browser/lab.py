@@ -222,6 +222,25 @@ class LabPage:
         raised = self.errors()
         assert not raised, "\n".join(raised)
 
+    def rest(self) -> None:
+        """Wait until the kernel has answered all that it was told, and the page shows it, as a reader's hand does.
+
+        A picture comes before the boxes beside it: what is typed between the two would be written over.
+        """
+        self.page.evaluate(
+            """async () => {
+                const kernel = window.jupyterapp.shell.currentWidget.sessionContext.session.kernel;
+                let told;
+                const hear = (_, { msg }) => { told ||= msg.header.msg_type.startsWith('comm'); };
+                kernel.anyMessage.connect(hear);
+                do {
+                    told = false;
+                    await kernel.requestKernelInfo();
+                } while (told);
+                kernel.anyMessage.disconnect(hear);
+            }"""
+        )
+
     def errors(self) -> list[str]:
         """What the cells raised, one text each."""
         found: list[str] = self.page.evaluate(

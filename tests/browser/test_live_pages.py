@@ -47,9 +47,10 @@ READABLE = 4.5
 class LiveDrawing:
     """The first live drawing of a page, as a reader sees it."""
 
-    def __init__(self, page: Page) -> None:
-        self.page = page
-        self.area = page.locator(".woodmath-live").first
+    def __init__(self, lab: LabPage) -> None:
+        self.lab = lab
+        self.page = lab.page
+        self.area = self.page.locator(".woodmath-live").first
         self.picture = self.area.locator("svg[role=img]")
         self.words = self.area.locator("p[role=status]")
         self.handle = self.area.locator(".noUi-handle").first
@@ -68,6 +69,7 @@ class LiveDrawing:
                 !== before""",
             arg=before,
         )
+        self.lab.rest()
         return self.state()
 
     def until(self, wanted: str) -> None:
@@ -77,6 +79,7 @@ class LiveDrawing:
                 === wanted""",
             arg=wanted,
         )
+        self.lab.rest()
 
     def types(self, text: str) -> None:
         """Type into the first box and press Enter."""
@@ -112,7 +115,7 @@ def opened(request: pytest.FixtureRequest, lab: LabPage) -> LabPage:
 @pytest.fixture
 def live(opened: LabPage) -> Iterator[LiveDrawing]:
     """Return its live drawing, and let it be as it was at the start when the test ends."""
-    drawing = LiveDrawing(opened.page)
+    drawing = LiveDrawing(opened)
     first = drawing.state()
     yield drawing
     if drawing.state() != first:

@@ -45,9 +45,7 @@ def test_the_printed_address_opens_the_start_page(course_server: CourseServer, b
     assert course_server.start_url == expected
     page = browser.new_page()
     page.goto(course_server.start_url)
-    expect(page.locator(".lm-TabBar-tab.jp-mod-current", has_text="00-start-here")).to_be_visible(
-        timeout=60_000
-    )
+    expect(page.locator(".lm-TabBar-tab.jp-mod-current", has_text="00-start-here")).to_be_visible()
     page.close()
     course_server.end_kernels()
 

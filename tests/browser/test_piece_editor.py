@@ -22,6 +22,7 @@ class Editor:
     """The editor as a reader sees it."""
 
     def __init__(self, lab: LabPage) -> None:
+        self.lab = lab
         self.page = lab.page
         self.area = lab.page.locator(".woodmath-editor")
         self.picture = self.area.locator("[class*='-picture'] .widget-html-content")
@@ -32,6 +33,7 @@ class Editor:
     def tab(self, words: str) -> None:
         """Turn to the form or to the text."""
         self.area.get_by_role("tab", name=words).click()
+        self.lab.rest()
 
     def box(self, label: str) -> Locator:
         """Return the box of that label."""
@@ -41,10 +43,12 @@ class Editor:
         """Type into a box and press Enter."""
         self.box(label).fill(text)
         self.box(label).press("Enter")
+        self.lab.rest()
 
     def press(self, words: str) -> None:
         """Press a button."""
         self.area.get_by_role("button", name=words).click()
+        self.lab.rest()
 
 
 @pytest.fixture(scope="module")

@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 from lab import LabPage, from_or_to_a_kernel
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 
 from woodmath.drawing_svg import svg
 from woodmath.piece import Piece
@@ -163,7 +163,7 @@ def test_while_it_plays_on_a_page_nothing_is_said_to_the_kernel_or_by_it(
     lab = open_page(notebook(course_root))
     lab.run_all()
     lab.page.locator(".woodmath-live svg .wm-motion").first.wait_for()
-    lab.page.wait_for_timeout(500)
+    lab.rest()
     told: list[str] = []
     spy = lab.page.context.new_cdp_session(lab.page)
     for event in ("Network.webSocketFrameSent", "Network.webSocketFrameReceived"):
@@ -174,8 +174,10 @@ def test_while_it_plays_on_a_page_nothing_is_said_to_the_kernel_or_by_it(
     assert period_of(frames) == pytest.approx(PERIOD, rel=0.01)
     assert_it_moves_in_nearly_every_frame(frames)
     # The spy does hear: a slider that moves is a message to the kernel, and the new picture its answer.
+    words = lab.page.locator(".woodmath-live p[role=status]")
+    before = words.inner_text()
     lab.page.locator(".woodmath-live .noUi-handle").first.press("ArrowRight")
-    lab.page.wait_for_timeout(1000)
+    expect(words).not_to_have_text(before)
     assert {line.partition(":")[0] for line in told} == {
         "Network.webSocketFrameSent",
         "Network.webSocketFrameReceived",

@@ -160,7 +160,7 @@ def choose(lab: LabPage, motion: str) -> None:
 def test_on_the_page_the_board_moves_by_itself_and_the_kernel_is_not_asked(
     opened: LabPage, board: Locator
 ) -> None:
-    opened.page.wait_for_timeout(500)
+    opened.rest()
     told: list[str] = []
     spy = opened.page.context.new_cdp_session(opened.page)
     for event in ("Network.webSocketFrameSent", "Network.webSocketFrameReceived"):
