@@ -5,13 +5,13 @@ from __future__ import annotations
 import itertools
 import math
 import random
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from xml.etree import ElementTree
 
 import numpy
 
 from woodmath.drawing import Drawing
-from woodmath.drawing_svg import svg
+from woodmath.drawing_svg import svg_of_marks
 from woodmath.marks import marks
 from woodmath.pens import Body, Disc, Mark, Motion, Stroke, Words
 from woodmath.rule import Rule
@@ -90,10 +90,21 @@ def _numbers_of(mark: Mark) -> list[float]:
 
 def assert_sound(drawing: Drawing) -> None:
     """Check that a picture can be painted: only numbers, nothing outside the frame, an SVG that is one."""
+    _assert_painted_soundly(drawing, marks(drawing))
+
+
+def assert_sound_and_readable(drawing: Drawing) -> None:
+    """Check that a picture can be painted, and that no text stands on another."""
+    painted = marks(drawing)
+    _assert_painted_soundly(drawing, painted)
+    _assert_no_words_overlap(painted)
+
+
+def _assert_painted_soundly(drawing: Drawing, painted: Sequence[Mark]) -> None:
     frame = drawing.frame
     assert drawing.title and drawing.headline, "a picture has a title and says its result"
     assert frame.width > 0 and frame.height > 0 and frame.scale > 0
-    for mark in marks(drawing):
+    for mark in painted:
         assert all(map(math.isfinite, _numbers_of(mark))), f"not a number: {_shown(mark)}"
         left, top, right, bottom = box_of(mark)
         inside = (
@@ -106,7 +117,7 @@ def assert_sound(drawing: Drawing) -> None:
             f"outside the picture of {frame.width:g} by {frame.height:g}: "
             f"{left:.1f} {top:.1f} {right:.1f} {bottom:.1f}, {_shown(mark)}"
         )
-    assert_svg_is_sound(svg(drawing), drawing)
+    assert_svg_is_sound(svg_of_marks(painted, drawing), drawing)
 
 
 def assert_svg_is_sound(text: str, drawing: Drawing) -> None:
@@ -129,7 +140,11 @@ def assert_svg_is_sound(text: str, drawing: Drawing) -> None:
 
 def assert_no_texts_overlap(drawing: Drawing) -> None:
     """Check that no text stands on another, by the table of widths in `woodmath.lettering`."""
-    texts = [mark for mark in marks(drawing) if isinstance(mark, Words)]
+    _assert_no_words_overlap(marks(drawing))
+
+
+def _assert_no_words_overlap(painted: Sequence[Mark]) -> None:
+    texts = [mark for mark in painted if isinstance(mark, Words)]
     for one, other in itertools.combinations(texts, 2):
         left, top, right, bottom = one.box
         other_left, other_top, other_right, other_bottom = other.box

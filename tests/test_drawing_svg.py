@@ -6,7 +6,12 @@ from dataclasses import replace
 from xml.etree import ElementTree
 
 import pytest
-from picture_checks import assert_no_texts_overlap, assert_sound, assert_svg_is_sound
+from picture_checks import (
+    assert_no_texts_overlap,
+    assert_sound,
+    assert_sound_and_readable,
+    assert_svg_is_sound,
+)
 from sample_drawing import FRAME, sample
 
 from woodmath.drawing import (
@@ -42,8 +47,7 @@ def test_the_same_drawing_gives_the_same_picture() -> None:
 
 
 def test_a_sound_drawing_passes_its_own_checks() -> None:
-    assert_sound(sample())
-    assert_no_texts_overlap(sample())
+    assert_sound_and_readable(sample())
 
 
 def test_a_screen_reader_hears_title_and_result() -> None:

@@ -476,21 +476,23 @@ def test_a_redraw_costs_the_kernel_less_than_five_milliseconds(front_end: FrontE
         other = (start + 1) % len(first.options)
     else:
         other = start + 1 if isinstance(first, IntSlider) else f"{start}.5"
-    rounds = []
-    # Of three rounds the quickest: what else the machine does in a round is no cost of ours. Nor is what thousands of
-    # tests before this one left in the memory, which a page's kernel does not have to look through for garbage.
-    gc.collect()
-    gc.freeze()
-    for _ in range(3):
+
+    def cost() -> float:
         costs = []
         for move in range(40):
             before = time.perf_counter()
             front_end.sets(first, start if move % 2 else other)
             costs.append(time.perf_counter() - before)
-        rounds.append(statistics.median(costs) / slowness())
+        return statistics.median(costs) / slowness()
+
+    # One round of three is enough: what else the machine does in a round is no cost of ours. Nor is what thousands of
+    # tests before this one left in the memory, which a page's kernel does not have to look through for garbage.
+    gc.collect()
+    gc.freeze()
+    in_time = any(cost() < 0.005 for _ in range(3))
     gc.unfreeze()
     assert hand.explorer.complaint == ""
-    assert min(rounds) < 0.005
+    assert in_time
 
 
 def test_five_hundred_moves_leave_the_kernel_as_it_was(front_end: FrontEnd) -> None:

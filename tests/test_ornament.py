@@ -9,7 +9,7 @@ import pytest
 from derivation_checks import assert_every_step_follows
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from picture_checks import assert_no_texts_overlap, assert_sound, corners_of, random_settings
+from picture_checks import assert_sound, assert_sound_and_readable, corners_of, random_settings
 
 from woodmath import ornament, ornament_derivations, ornament_fitting_derivations
 from woodmath.errors import ImpossibleShape
@@ -300,8 +300,7 @@ def test_a_student_s_own_motif_is_drawn_and_an_open_area_is_told() -> None:
     view = own_ornament(own)
     for settings_ in corners_of(view, CAT_BED.rule):
         drawing = view.draw(CAT_BED.rule, settings_)
-        assert_sound(drawing)
-        assert_no_texts_overlap(drawing)
+        assert_sound_and_readable(drawing)
         assert drawing.faults == ()
     open_one = ornament.Region(
         "petal", (RuledLine((0.0, 0.0), (1.0, 0.0)), RuledLine((1.0, 0.5), (0.0, 0.0)))

@@ -6,7 +6,7 @@ import math
 from dataclasses import replace
 
 import pytest
-from picture_checks import assert_no_texts_overlap, assert_sound
+from picture_checks import assert_sound_and_readable
 
 from woodmath.case import Case
 from woodmath.drawing import Label, Line, Wood
@@ -48,8 +48,7 @@ VARIATIONS = {
 @pytest.mark.parametrize("piece", VARIATIONS.values(), ids=VARIATIONS.keys())
 def test_every_pattern_is_a_sound_drawing_at_true_size_with_readable_words(piece: Piece) -> None:
     for each in patterns_of(piece):
-        assert_sound(each.drawing)
-        assert_no_texts_overlap(each.drawing)
+        assert_sound_and_readable(each.drawing)
         millimetres = each.drawing.frame.scale / UNITS_IN_A_MILLIMETRE
         assert millimetres == pytest.approx(piece.rule.millimetres_per_unit)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import functools
 import itertools
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from html import escape
 
 from woodmath.drawing import Drawing, Points
@@ -39,8 +39,34 @@ def svg(drawing: Drawing, prefix: str = "wm", size: str = 'width="100%"') -> str
     >>> svg(Drawing("a line", Frame(100, 80, 0, 0, 10), (Line(((1, 1), (2, 2))),), "Short."))[:4]
     '<svg'
     """
+    return svg_of_marks(marks(drawing), drawing, prefix, size)
+
+
+def svg_of_marks(
+    painted: Sequence[Mark], drawing: Drawing, prefix: str = "wm", size: str = 'width="100%"'
+) -> str:
+    """Write a drawing as one SVG element, from marks that are worked out already.
+
+    Parameters
+    ----------
+    painted : sequence of Mark
+        What `marks` says of the drawing.
+    drawing : Drawing
+        Its frame and its words.
+    prefix, size : str
+        As for `svg`.
+
+    Returns
+    -------
+    str
+        The same element.
+
+    >>> from woodmath.drawing import Frame, Line
+    >>> line = Drawing("a line", Frame(100, 80, 0, 0, 10), (Line(((1, 1), (2, 2))),), "Short.")
+    >>> svg_of_marks(marks(line), line) == svg(line)
+    True
+    """
     frame = drawing.frame
-    painted = marks(drawing)
     writer = _Writer(prefix)
     body = writer.elements(painted)
     shapes = "".join(
