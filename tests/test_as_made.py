@@ -71,6 +71,18 @@ def test_sides_that_were_cut_to_a_lower_end_must_be_made_again_with_the_numbers(
     assert "the end panels" not in told(piece)
 
 
+def test_a_higher_end_asks_for_longer_grooves_and_for_no_new_posts() -> None:
+    higher = made('"posts", "end panels", "side panels"', '[as_made.end]\nheight = "8 1/8"')
+    remark = told(higher)["the posts"]
+    assert remark.severity == "note" and stops(higher) == ["the side panels"]
+    # By hand, Pythagoras: the slope grows from 8.097 to 8.221, and the groove's upper end with it.
+    assert (
+        "upper end of the groove, over the shoulder 10 13/16 and half a mark over → 10 15/16" in remark.reason
+    )
+    lower = made('"posts", "end panels", "side panels"', '[as_made.end]\nheight = "7 7/8"')
+    assert "the posts" not in told(lower)
+
+
 def test_the_same_sides_not_yet_cut_are_only_marked_anew() -> None:
     piece = made('"end panels"', '[as_made.end]\nheight = "8 1/8"')
     assert stops(piece) == []

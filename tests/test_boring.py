@@ -2,6 +2,7 @@
 
 import math
 import random
+import re
 import statistics
 from collections.abc import Callable
 from itertools import pairwise
@@ -25,6 +26,8 @@ from woodmath.boring import (
 )
 from woodmath.derivation import Derivation
 from woodmath.errors import ImpossibleShape, UnknownName
+from woodmath.piece import Piece
+from woodmath.views.boring import bored_hole
 
 leads = st.floats(0.02, 3)
 points = st.floats(0, 12)
@@ -469,3 +472,16 @@ def test_how_often_the_true_lead_lies_within_one_standard_error_as_page_08_says(
     # Student's t with two degrees of freedom fewer than there are holes (scipy.stats, as reference library).
     within = 1 - 2 * t.sf(1, holes - 2)
     assert within == pytest.approx(share, abs=0.02)
+
+
+@pytest.mark.parametrize("counted_from", ["lips", "screw"])
+def test_who_bores_too_far_is_told_to_stop_a_whole_turn_before_the_point_comes_through(
+    counted_from: str,
+) -> None:
+    bed = Piece.demo("cat-bed")
+    drawing = bored_hole.drawing(bed, turns=24.0, counted_from=counted_from)
+    (fault,) = drawing.faults
+    stop = int(re.search(r"Stop at (\d+) turns", fault)[1])  # type: ignore[index]
+    bit, post = bed.auger_bit(), bed.post.square
+    assert bit.tip_depth(stop + 1, counted_from) <= post
+    assert bit.tip_depth(stop + 2, counted_from) > post

@@ -171,8 +171,26 @@ def test_the_order_of_work_says_that_it_is_for_each_of_several_pieces() -> None:
     one, three = order_card(CAT_BED), order_card(CAT_BED, 3)
     assert "each piece" not in one.lead and "each piece" not in one.rows[0][1]
     assert "for each piece; 3 are made" in three.lead
-    assert three.rows[0][1].startswith("Saw out the blanks for each piece: 4 posts, 2 end panels")
+    assert three.rows[0][1].startswith("Choose the boards for each piece")
+    assert ", and saw out the blanks: 4 posts, 2 end panels" in three.rows[0][1]
     assert three.rows[1:] == one.rows[1:]
+
+
+def test_panels_come_to_their_length_before_they_are_rebated_from_it() -> None:
+    for piece in (CAT_BED, LOG_BOX):
+        told = [step.what for step in steps_of(piece)]
+        lengths = next(
+            number for number, step in enumerate(told) if "by the cut list, tenons counted" in step
+        )
+        assert told[lengths + 1].startswith("Rebate")
+
+
+def test_one_tenon_of_each_edge_is_glued_and_those_of_the_feet_all_round() -> None:
+    (glue,) = (step.what for step in steps_of(CAT_BED) if "glue goes on one" in step.what)
+    # By hand: the panel is 8.1 along the post, its tenons' middles at 2 and 6: the second is nearer to 4.05.
+    assert "tenon 2 from the foot" in glue and "feet are glued all round" in glue
+    (glue,) = (step.what for step in steps_of(LOG_BOX) if "glue goes on one" in step.what)
+    assert "feet" not in glue
 
 
 def test_three_beds_take_three_times_the_wood_of_one() -> None:
@@ -361,9 +379,9 @@ def test_the_order_of_work_keeps_what_must_come_first_first() -> None:
     assert place("Draw the curve") < place("right rocker") < place("back side and front side")
     assert place("Saw wedges") < place("left end") < place("Cramp the ends level")
     assert place("mortises in the rockers' top edges") < place("Draw the curve")
-    assert place("Pare the nibs") > place("Fit the cleats")
+    assert place("Pare the nibs") > place("Glue and cramp the cleats")
     # All of it dry before any glue, and the tongues never glued.
-    assert place("together dry") < place("tongues stay dry") < place("left end")
+    assert place("together dry") < place("the tongues too") < place("left end")
 
 
 @every_piece

@@ -209,7 +209,9 @@ def test_a_point_within_one_turn_of_the_far_face_is_a_caution() -> None:
     finding = remark(
         changed("cat-bed", bit={"point_length": 7 / 16}), "caution", "the bottom of the mortises"
     )
-    assert "stands 1/16 from the far face, and one turn of the brace takes it 0.0833" in finding.reason
+    assert (
+        "stands 1/16 from the far face, and one turn of the brace takes it 0.083 in further" in finding.reason
+    )
 
 
 def test_a_bit_that_cannot_be_bored_with_is_a_remark_and_not_a_crash() -> None:

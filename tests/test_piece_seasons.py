@@ -176,7 +176,7 @@ def test_a_shrinkage_in_the_file_stands_for_the_coefficient() -> None:
 
 def test_a_shrinkage_helps_a_timber_of_which_nothing_is_printed() -> None:
     box = Piece.demo("log-box")
-    with pytest.raises(UnknownName, match="No coefficient of movement for pine, ponderosa is in our tables"):
+    with pytest.raises(UnknownName, match="No coefficient of movement for ponderosa pine is in our tables"):
         PieceSeasons.of(box)
     assert box.timber is not None
     year = PieceSeasons.of(replace(box, timber=replace(box.timber, shrinkage=6.2)))
@@ -320,7 +320,7 @@ def test_the_log_box_hears_that_nothing_is_printed_of_its_timber_and_has_no_card
     assert places(box) == ["the seasons"]
     finding = remark(box, "note", "the seasons")
     assert (
-        "No coefficient of movement for pine, ponderosa is in our tables, and none is made up"
+        "No coefficient of movement for ponderosa pine is in our tables, and none is made up"
         in finding.reason
     )
     assert finding.remedy == "Until you know, leave more room than looks needed."

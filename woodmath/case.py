@@ -86,6 +86,13 @@ class Case:
     groove_depth: float
     end_clearance: float
 
+    @property
+    def glued_tenon(self) -> int:
+        """Which tenon of each edge is glued, counted from the foot: the one nearest the panels' middle; 0 for none."""
+        middle = sum(self.panel) / 2
+        numbers = range(1, len(self.tenons) + 1)
+        return min(numbers, key=lambda number: abs(sum(self.tenons[number - 1]) / 2 - middle), default=0)
+
     @classmethod
     def of(cls, piece: Piece) -> Case:
         """Work out the case of a piece.

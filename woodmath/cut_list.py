@@ -25,6 +25,7 @@ from woodmath.finding import more
 from woodmath.glue_up import GlueUp
 from woodmath.numbers_as_written import number_shown
 from woodmath.parts import SPARE_LENGTH, SPARE_WIDTH, Part, parts_of
+from woodmath.timber import in_a_sentence
 from woodmath.weighing import mass_shown
 from woodmath.whole_marks import mark_at_least
 
@@ -163,7 +164,7 @@ def cut_list_card(piece: Piece, copies: int = 1) -> Card:
     )
     notes = [_to_buy(piece, lines), _whole_weight(piece, lines)]
     notes += [_glued_note(piece, line.part) for line in lines if _glued(piece, line.part)]
-    made_of = piece.timber.species if piece.timber else "a timber that the file does not name"
+    made_of = in_a_sentence(piece.timber.species) if piece.timber else "a timber that the file does not name"
     longer, wider = (piece.rule.mark(piece.rule.read(spare)) for spare in (SPARE_LENGTH, SPARE_WIDTH))
     many = "one piece" if copies == 1 else f"{copies} pieces"
     return Card(

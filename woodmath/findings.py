@@ -172,9 +172,19 @@ def _panels(piece: Piece) -> Iterator[Finding]:
         return
     highest = max(tenon.place + tenon.width for tenon in piece.joint.tenons)
     lowest = min(tenon.place for tenon in piece.joint.tenons)
-    for where, which, horn in (
-        ("top", "above the highest", piece.post.top + piece.end.slope_length - highest),
-        ("foot", "below the lowest", piece.post.foot + lowest),
+    for where, which, horn, remedy in (
+        (
+            "top",
+            "above the highest",
+            piece.post.top + piece.end.slope_length - highest,
+            "saw off what is too much once the joint is closed",
+        ),
+        (
+            "foot",
+            "below the lowest",
+            piece.post.foot + lowest,
+            "make the foot longer, or set the lowest tenon higher",
+        ),
     ):
         if more(piece.rule.read(HORN), horn) and horn >= 0:
             yield Finding(
@@ -182,6 +192,5 @@ def _panels(piece: Piece) -> Iterator[Finding]:
                 f"the {where} of the posts",
                 f"Only {size(piece.rule, horn)} of the post stands {which} mortise, and its short grain can be "
                 "pushed out.",
-                f"Leave {about(piece.rule, HORN)} or more there, and saw off what is too much once the joint is "
-                "closed.",
+                f"Leave {about(piece.rule, HORN)} or more there: {remedy}.",
             )

@@ -52,10 +52,14 @@ def as_made_findings(piece: Piece) -> Iterator[Finding]:
         return
     for part, needs in now.items():
         known = {need.what: need for need in planned.get(part, ())}
-        moved = [
-            _moved(known.get(need.what), need, piece.rule)
+        changed = [
+            need
             for need in needs
             if _differs(known.get(need.what), need, piece.rule) and not _measured_here(part, need, piece)
+        ]
+        there_already = [need for need in changed if need.cut_on and need.what in known and part in piece.cut]
+        moved = [
+            _moved(known.get(need.what), need, piece.rule) for need in changed if need not in there_already
         ]
         gone = [what for what in known if what not in {need.what for need in needs}]
         moved += [f"{what} is not wanted any more" for what in gone]
@@ -68,7 +72,15 @@ def as_made_findings(piece: Piece) -> Iterator[Finding]:
                 else f"It was cut to the plan, and it does not fit what was measured: {'; '.join(moved)}.",
                 f"The {part} must be made again; keep what can be planed or pared down to the new numbers.",
             )
-        elif moved:
+        for need in there_already:
+            if need.value > known[need.what].value:
+                yield Finding(
+                    "note",
+                    f"the {part}",
+                    f"They were cut to the plan, and want a little more: {_moved(known[need.what], need, piece.rule)}.",
+                    "Cut so much on; nothing has to be made again for it.",
+                )
+        if moved and part not in piece.cut:
             yield Finding(
                 "note",
                 f"the {part}",

@@ -6,10 +6,11 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from woodmath.boards_for_parts import glued_up, widest_board
-from woodmath.case import Case
+from woodmath.case import Case, Range
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import Finding, size
-from woodmath.parts import Part, parts_of
+from woodmath.glue_up import strips_clear_of
+from woodmath.parts import SPARE_WIDTH, Part, parts_of
 
 if TYPE_CHECKING:
     from woodmath.piece import Piece
@@ -64,7 +65,12 @@ def _glued(piece: Piece, part: Part) -> Iterator[Finding]:
     if glued is None:
         return
     lines = ", ".join(rule.mark(line) for line in glued.joint_lines)
-    hit = _tenons_on_a_joint(piece, part, glued.joint_lines)
+    tenons = _tenons_of(piece, part)
+    hit = " and ".join(
+        str(number)
+        for number, (low, high) in enumerate(tenons, 1)
+        if any(low < line < high for line in glued.joint_lines)
+    )
     yield Finding(
         "caution" if hit else "note",
         f"the width of the {part.name}",
@@ -72,23 +78,37 @@ def _glued(piece: Piece, part: Part) -> Iterator[Finding]:
         f"{size(rule, widest)}: glue up {glued.strips} boards of {rule.mark(glued.strip_width)}, the joint "
         f"line{'s' if glued.strips > 2 else ''} {lines} from one edge."
         + (f" A joint line runs through tenon {hit}." if hit else ""),
-        "Rip the boards to unequal widths, so that the joint lies between two tenons."
+        _clear_of_the_tenons(piece, part, widest, glued.strips, tenons)
         if hit
-        else "Let the rings of neighbouring boards lie as they will move together.",
+        else "Lay neighbouring boards with their rings alike, so that they move alike.",
     )
 
 
-def _tenons_on_a_joint(piece: Piece, part: Part, lines: tuple[float, ...]) -> str:
-    """Name the tenons that a joint line would run through; the blank's spare goes off both edges alike."""
+def _tenons_of(piece: Piece, part: Part) -> tuple[Range, ...]:
+    """Return where a panel's tenons lie across its blank, whose spare goes off both edges alike."""
     if part.name not in ("end panel", "side panel"):
-        return ""
+        return ()
     case = Case.of(piece)
     spare = (part.rough_width - part.width) / 2
     # An end is measured upright and its tenons along the slope.
     stretch = case.slope_length / part.width
-    hit = [
-        str(number)
-        for number, (low, high) in enumerate(case.tenons, 1)
-        if any(low < case.panel[0] + (line - spare) * stretch < high for line in lines)
-    ]
-    return " and ".join(hit)
+    return tuple(
+        (spare + (low - case.panel[0]) / stretch, spare + (high - case.panel[0]) / stretch)
+        for low, high in case.tenons
+    )
+
+
+def _clear_of_the_tenons(
+    piece: Piece, part: Part, widest: float, strips: int, tenons: tuple[Range, ...]
+) -> str:
+    """Say how the joints come to lie between the tenons: with as many boards, with more, or not at all."""
+    jointing = piece.rule.read(SPARE_WIDTH)
+    wanted = strips_clear_of(tenons, part.rough_width, widest, jointing)
+    if not wanted:
+        return "Move the tenons, or look for wider boards: no joint of these comes to lie between two tenons."
+    if wanted <= strips:
+        return "Rip the boards to unequal widths, so that every joint lies between two tenons."
+    return (
+        f"Glue up {wanted} boards, ripped to such widths that every joint lies between two tenons, or move the tenon: "
+        "fewer boards of this width cannot keep clear of it."
+    )

@@ -11,7 +11,7 @@ from woodmath.case import Case
 from woodmath.case_solids import bottom_solid, solids_of
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import Finding, about, marks_between, more, size
-from woodmath.grain_strength import TENON_SHARES, strength_kept
+from woodmath.grain_strength import tenon_keeps
 from woodmath.level_bottom import cleat_derivation, height_where_it_rests
 from woodmath.wedge import push_for_load
 
@@ -140,13 +140,13 @@ def _across_the_grain(piece: Piece, case: Case) -> Iterator[Finding]:
     """Remark on short grain in the end's tenons, and on a long row of tenons glued across a moving board."""
     rule = piece.rule
     if abs(case.splay) > SLIPPING and case.tenons:
-        least, most = (strength_kept(abs(case.splay), share) for share in TENON_SHARES)
+        least, most = tenon_keeps(abs(case.splay))
         yield Finding(
             "note",
             "the grain of the end's tenons",
             f"They are cut square to edges that lean, and level grain runs through them at {abs(case.splay):.1f}°: "
             f"short grain, which keeps {100 * least:.0f} to {100 * most:.0f} percent of the strength that a tenon "
-            "along the grain has (Hankinson's rule with exponent 2, its shares from memory; it compares and rates "
+            "along the grain has (Hankinson's rule, its shares and exponents from memory; it compares and rates "
             "nothing).",
             "Choose straight-grained boards for the ends, and lay the tenons out where it runs truest.",
         )
@@ -158,8 +158,8 @@ def _across_the_grain(piece: Piece, case: Case) -> Iterator[Finding]:
                 "the row of tenons",
                 f"Along each post the tenons are glued over {size(rule, row)} of board that grows and shrinks across "
                 f"its grain, and over more than {about(rule, LONGEST_ROW)} either the glue or the panel gives.",
-                "Glue one tenon of each edge, the one nearest its middle, and let the others sit dry in mortises a "
-                "little longer.",
+                f"Glue tenon {case.glued_tenon} of each edge, the one nearest its middle, and let the others sit dry "
+                "in mortises a little longer.",
             )
 
 

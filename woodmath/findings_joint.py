@@ -10,7 +10,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from woodmath.errors import ImpossibleShape
-from woodmath.finding import Finding, about, mark_at_most, more, size, thicknesses
+from woodmath.finding import Finding, about, in_decimals, mark_at_most, more, size, thicknesses
 from woodmath.wall_findings import thin_walls
 
 if TYPE_CHECKING:
@@ -101,7 +101,8 @@ def _bit_depth(piece: Piece, depth: float) -> Iterator[Finding]:
             "caution",
             "the bottom of the mortises",
             f"At {size(piece.rule, depth)} deep the screw's point stands {size(piece.rule, left)} from the far "
-            f"face, and one turn of the brace takes it {bit.lead:.3g}.",
+            f"face, and one turn of the brace takes it {in_decimals(piece.rule, bit.lead)} {piece.rule.unit_mark} "
+            "further.",
             "Count the turns, and stop one short; one too many shows outside.",
         )
     elif not more(post, depth):

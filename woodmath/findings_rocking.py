@@ -71,7 +71,8 @@ def _goes_over(piece: Piece, how: str, body: RockingBody) -> Finding:
     return Finding(
         "stop",
         _PLACE,
-        f"It does not stand {how}: its weight lies {mark(body.centre_height * metre)} over the floor, and at the "
-        f"bottom the rocker is only as round as {mark(body.ellipse.radius_at_bottom * metre, unit=True)}.",
+        f"It does not stand {how}: its weight lies {mark(body.centre_height * metre)} over the floor, and the circle "
+        "as round as the rocker's bottom has a radius of only "
+        f"{mark(body.ellipse.radius_at_bottom * metre, unit=True)}.",
         "Take a flatter rocker, with a radius greater than that height, or bring the weight down.",
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from woodmath.case import Case
 from woodmath.errors import ImpossibleShape, UnknownName
 from woodmath.finding import Finding, about, more, size
 from woodmath.piece_seasons import PieceSeasons
@@ -88,10 +89,11 @@ def _panels(piece: Piece, year: PieceSeasons) -> Iterator[Finding]:
         "the height of the panels",
         f"Across the grain they measure {size(rule, end.driest)} on the driest day and {size(rule, end.dampest)} on "
         f"the dampest.{leans}",
-        "Glue the tenon nearest the middle of each edge and leave the others dry. Give each of those a mortise longer "
-        f"than the tenon is wide, by {_written(piece, max(year.edge_grows, 0.0))} on the side away from the glued "
-        f"tenon and by {_written(piece, max(year.edge_shrinks, 0.0))} on the side toward it, so that the panel moves "
-        "and the joint does not.",
+        f"Glue tenon {Case.of(piece).glued_tenon} of each edge, the one nearest its middle, and leave the others dry. "
+        "Give each of those a mortise longer than the tenon is wide, by "
+        f"{_written(piece, max(year.edge_grows, 0.0))} on the side away from the glued tenon and by "
+        f"{_written(piece, max(year.edge_shrinks, 0.0))} on the side toward it, so that the panel moves and the joint "
+        "does not.",
     )
 
 

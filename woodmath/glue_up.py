@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import functools
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import sympy
@@ -142,3 +143,38 @@ def glue_up(panel_width: float, board_width: float, jointing: float) -> GlueUp:
         for joint in range(1, strips)
     )
     return GlueUp(strips, width, lines)
+
+
+def strips_clear_of(
+    stretches: Sequence[tuple[float, float]], panel_width: float, board_width: float, jointing: float
+) -> int:
+    """Count the boards of a panel that are ripped to such widths that no joint lies in a stretch.
+
+    Parameters
+    ----------
+    stretches : sequence of (float, float)
+        Where no joint may lie, from one edge of the panel; they do not overlap.
+    panel_width, board_width, jointing : float
+        As for `glue_up`.
+
+    Returns
+    -------
+    int
+        As few as do it; 0 where a stretch is wider than what a board brings.
+
+    Source: each joint is set as far on as the board goes, or back to where the stretch begins in which it would lie.
+
+    >>> strips_clear_of([(5, 7)], panel_width=12, board_width=8, jointing=0), strips_clear_of([(1, 10)], 12, 8, 0)
+    (2, 0)
+    """
+    if panel_width <= board_width * (1 + _CLOSE_ENOUGH):
+        return 1
+    one = derivation().function("panel_width")(strips=1, board_width=board_width, jointing=jointing)
+    strips, joint = 1, 0.0
+    while joint + one < panel_width * (1 - _CLOSE_ENOUGH):
+        reached = joint + one
+        further = min((low for low, high in stretches if low < reached < high), default=reached)
+        if further <= joint * (1 + _CLOSE_ENOUGH):
+            return 0
+        strips, joint = strips + 1, further
+    return strips

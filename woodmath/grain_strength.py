@@ -13,8 +13,8 @@ from woodmath.derivation import Derivation, Quantity
 from woodmath.errors import ImpossibleShape
 from woodmath.operations import Divide, Factor, Isolate, Substitute, equation
 
-TENON_EXPONENT = 2.0
-"""Of the rule for bending; the handbook gives 1.5 to 2 (USDA Wood Handbook, GTR-190, chapter 5, from memory)."""
+TENON_EXPONENTS = (1.5, 2.0)
+"""Of the rule for bending (USDA Wood Handbook, GTR-190, chapter 5, slope of grain, from memory)."""
 TENON_SHARES = (0.04, 0.10)
 """Strength across the grain as a part of that along it, for bending (the same table, from memory)."""
 
@@ -109,9 +109,7 @@ def share_derivation() -> Derivation:
     )
 
 
-def strength_at_angle(
-    parallel: float, perpendicular: float, angle: float, exponent: float = TENON_EXPONENT
-) -> float:
+def strength_at_angle(parallel: float, perpendicular: float, angle: float, exponent: float = 2.0) -> float:
     """Strength of wood loaded at an angle to its grain.
 
     Parameters
@@ -145,7 +143,7 @@ def strength_at_angle(
     )
 
 
-def strength_kept(angle: float, share: float, exponent: float = TENON_EXPONENT) -> float:
+def strength_kept(angle: float, share: float, exponent: float = 2.0) -> float:
     """What part of its strength along the grain wood keeps at an angle to it.
 
     Parameters
@@ -174,6 +172,33 @@ def strength_kept(angle: float, share: float, exponent: float = TENON_EXPONENT) 
     """
     _checked(angle, exponent)
     return share_derivation().function("kept")(share=share, angle=angle, exponent=exponent)
+
+
+def tenon_keeps(angle: float) -> tuple[float, float]:
+    """What part of its strength a tenon keeps that is bent at an angle to its grain: the least and the most.
+
+    Parameters
+    ----------
+    angle : float
+        Of the tenon to the grain, 0 to 90 degrees.
+
+    Returns
+    -------
+    tuple of float, float
+        With the smallest share and exponent that the handbook gives for bending, and with the greatest.
+
+    Raises
+    ------
+    ImpossibleShape
+        If there is no such angle.
+
+    Source: `strength_kept`, with `TENON_SHARES` and `TENON_EXPONENTS`.
+
+    >>> [round(kept, 2) for kept in tenon_keeps(9)]
+    [0.4, 0.82]
+    """
+    least, most = map(functools.partial(strength_kept, angle), TENON_SHARES, TENON_EXPONENTS)
+    return least, most
 
 
 def _checked(angle: float, exponent: float) -> None:

@@ -125,8 +125,8 @@ def steps_of(piece: Piece, copies: int = 1) -> tuple[Step, ...]:
     Source: common practice; the order of assembly is `woodmath.assembly`'s.
 
     >>> from woodmath.piece import Piece
-    >>> steps_of(Piece.demo("cat-bed"))[0].what.split(":")[0]
-    'Saw out the blanks'
+    >>> steps_of(Piece.demo("cat-bed"))[0].what.split(",")[0]
+    'Choose the boards by the card on choosing and facing'
     """
     case, parts = Case.of(piece), parts_of(piece)
     return (
@@ -144,7 +144,11 @@ def steps_of(piece: Piece, copies: int = 1) -> tuple[Step, ...]:
 def _stock(piece: Piece, parts: tuple[Part, ...], copies: int) -> Iterator[Step]:
     listed = ", ".join(f"{part.count} {part.name}{'s' if part.count > 1 else ''}" for part in parts)
     each = "" if copies == 1 else " for each piece"
-    yield Step(f"Saw out the blanks{each}: {listed}. Lengths first, then widths, by the cut list.", _SAW)
+    yield Step(
+        f"Choose the boards{each} by the card on choosing and facing, and saw out the blanks: {listed}. Lengths first, "
+        "then widths, by the cut list.",
+        _SAW,
+    )
     wide = _wider_than_a_board(piece, parts)
     if wide:
         yield Step(
@@ -186,7 +190,8 @@ def _posts(piece: Piece, case: Case) -> Iterator[Step]:
     )
     yield Step(
         "Bore the end's mortises by the boring card, then chop and pare them; then the side's mortises, which open "
-        "into them. Those whose tenons stay dry are cut a little longer, as the remarks on the seasons say.",
+        "into them. Those whose tenons stay dry are cut a little longer than these are wide, for the panel to move: by "
+        "the remarks on the seasons, or by what you have measured on boards of your own.",
         f"{_BRACE} {_CHISEL}",
     )
     if case.grooves:
@@ -250,11 +255,16 @@ def _panels(piece: Piece, case: Case) -> Iterator[Step]:
     if more(abs(case.splay), 0.0):
         yield Step(
             f"Saw and plane the ends to {mark(case.height)} high, their edges to the sliding bevel; rip the sides to "
-            f"{mark(case.slope_length)}, the slope and not the height.",
+            f"{mark(case.slope_length)}, the slope and not the height. Bring the ends to their widths and the sides to "
+            "their length by the cut list, tenons counted: the rebate is gauged from these edges.",
             f"{_SAW} {_END_GRAIN}",
         )
     else:
-        yield Step(f"Plane ends and sides to {mark(case.height)} high.", _EDGE)
+        yield Step(
+            f"Plane ends and sides to {mark(case.height)} high. Saw both to their length by the cut list, tenons "
+            "counted, and plane their ends square: the rebate is gauged from there.",
+            f"{_SAW} {_EDGE}",
+        )
     tongue = piece.joint.tongue
     face = tongue.rebated_from if tongue else "outer face"
     yield Step(
@@ -296,10 +306,16 @@ def _together(piece: Piece, case: Case) -> Iterator[Step]:
         _CRAMP,
     )
     if piece.joint.tongue:
+        feet = (
+            " The tenons of the feet are glued all round: post and rocker hardly move against each other."
+            if piece.rocker and piece.rocker.tenon
+            else ""
+        )
         yield Step(
-            "Glue goes on one tenon of each edge alone, the one nearest its middle: on its cheeks and in its mortise. "
-            "The other tenons and the tongues stay dry, for a panel that is held at two places cannot grow and shrink, "
-            "and splits.",
+            f"Of the panels' tenons glue goes on one of each edge alone, tenon {case.glued_tenon} from the foot, the "
+            "one nearest the middle: on its cheeks and in its mortise. The other tenons stay dry in mortises a "
+            "little longer, and the tongues too, for a panel that is held at two places cannot grow and shrink, and "
+            f"splits.{feet}",
             _GLUE,
         )
     for number, sentence in enumerate(steps):
@@ -338,10 +354,12 @@ def _rockers(piece: Piece) -> Iterator[Step]:
 def _last(piece: Piece, case: Case) -> Iterator[Step]:
     if piece.bottom:
         bevelled = ", its long edges to the sliding bevel" if more(abs(case.splay), 0.0) else ""
+        backs = ", the side cleats' backs planed to the bevel" if bevelled else ""
         yield Step(
-            f"Fit the cleats, level all round, and the loose bottom{bevelled}, its corners cut out for the posts. It "
-            "must lift out with its clearance all round.",
-            _SAW,
+            f"Glue and cramp the cleats to the panels, level all round{backs}. Their grain runs as the panels' does, "
+            f"so they may be glued along their whole length. Then fit the loose bottom{bevelled}, its corners cut "
+            "out for the posts. It must lift out with its clearance all round.",
+            f"{_SAW} {_GLUE}",
         )
     if piece.post.turned:
         yield Step(

@@ -58,6 +58,8 @@ class Need:
         Of the value.
     once_cut : tuple of str
         Sizes of the part itself from which the number follows: once it is cut, it is as it is.
+    cut_on : bool
+        Whether more of it can be cut on a part that is there already, and less of it does no harm.
     """
 
     what: str
@@ -65,6 +67,7 @@ class Need:
     keys: tuple[str, ...] = ()
     unit: Literal["length", "degrees"] = "length"
     once_cut: tuple[str, ...] = ()
+    cut_on: bool = False
 
 
 def holder(path: str, cut: Collection[str]) -> str:
@@ -151,6 +154,8 @@ def _posts(piece: Piece, case: Case) -> Iterator[Need]:
     if tongue:
         yield Need("depth of the grooves", case.groove_depth, ("joint.tongue.clearance",))
         yield from _stop("groove", case.grooves, 0.0, "over the shoulder")
+        if case.grooves:
+            yield Need("upper end of the groove, over the shoulder", case.grooves[-1][1], cut_on=True)
     if piece.rocker and piece.rocker.tenon:
         foot = piece.rocker.tenon
         yield Need("thickness of the foot's tenon", foot.thickness, ("rocker.tenon.thickness",))
@@ -201,7 +206,7 @@ def _tenons(case: Case, outer: float, inner: float, bevel: float) -> Iterator[Ne
 
 
 def _stop(what: str, ranges: tuple[tuple[float, float], ...], datum: float, counted: str) -> Iterator[Need]:
-    """Yield where the lowest of some stretches begins: there the bead stops it, and above it is stopped alike."""
+    """Yield where the lowest of some stretches begins: there the bead stops it."""
     if ranges:
         yield Need(f"lower end of the {what}, {counted}", ranges[0][0] - datum)
 

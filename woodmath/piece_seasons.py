@@ -172,6 +172,5 @@ def _moving(timber: Timber, part: str, size: str, now: float) -> MovingSize:
 def _held(case: Case) -> float:
     """Return how far the panels' farther edge lies from the tenon that is glued: the one nearest their middle."""
     low, high = case.panel
-    middles = [(start + end) / 2 for start, end in case.tenons] or [(low + high) / 2]
-    glued = min(middles, key=lambda middle: abs(middle - (low + high) / 2))
+    glued = sum(case.tenons[case.glued_tenon - 1] if case.tenons else case.panel) / 2
     return max(glued - low, high - glued)

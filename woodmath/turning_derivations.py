@@ -291,7 +291,8 @@ def corner_derivation() -> Derivation:
     ).then(
         Isolate(beyond),
         "what stands beyond is waste for the gouge: with every doubling of the flats about a quarter of it is left, "
-        "because the cosine of a small angle falls short of 1 by the square of the angle",
+        "because what the cosine of a small angle falls short of 1 goes with the square of the angle, and half the "
+        "angle has a quarter of the square",
     )
 
 

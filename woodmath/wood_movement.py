@@ -15,6 +15,7 @@ from woodmath.derivation import Derivation, Quantity
 from woodmath.errors import ImpossibleShape, UnknownName
 from woodmath.operations import Isolate, Substitute, equation
 from woodmath.quantities import worded
+from woodmath.timber import in_a_sentence
 from woodmath.timber import species as species_named
 from woodmath.timber_table import Printed
 
@@ -459,8 +460,8 @@ def _checked_shrinkage(total_shrinkage: float) -> None:
 def _printed(name: str, value: Printed | None) -> float:
     if value is None:
         raise UnknownName(
-            f"No coefficient of movement for {name} is in our tables, and none is made up. Measure one of your boards "
-            "in a damp and in a dry season, give the shrinkage from green to oven-dry that a table of yours prints, or "
-            "choose another timber."
+            f"No coefficient of movement for {in_a_sentence(name)} is in our tables, and none is made up. Measure "
+            "one of your boards in a damp and in a dry season, give the shrinkage from green to oven-dry that a "
+            "table of yours prints, or choose another timber."
         )
     return value.value

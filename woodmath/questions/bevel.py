@@ -137,14 +137,14 @@ def _worked_one_mark_over(piece: Piece) -> str:
 QUESTIONS = (
     Question(
         key="bevel-1",
-        ask="How far along the face do you gauge the line, so that the cut across the end's tenon lies at "
-        "45°?",
+        ask="How far from the square end, along the cheek, do you gauge the line, so that the cut across the end's "
+        "tenon lies at 45°?",
         kind=LengthAnswer(),
         given=_given_tenon,
         truth=lambda piece: bevel.offset_for(45, _tenon(piece)),
         slips=(
             Slip(
-                "You measured along the slanting cut. The gauge runs along the face, one of the two short "
+                "You measured along the slanting cut. The offset lies along the cheek, one of the two short "
                 "sides of the triangle.",
                 lambda piece: meeting_face_derivation().function("meeting_face")(
                     tenon_thickness=_tenon(piece), other_thickness=_tenon(piece)
@@ -165,7 +165,7 @@ QUESTIONS = (
             ),
         ),
         hints=(
-            "Draw the triangle: the square line across the tenon, the offset along its face, the cut from "
+            "Draw the triangle: the square line across the tenon, the offset along its cheek, the cut from "
             "one to the other. What do you know of a right triangle with 45° in it?",
             "The tangent of the bevel is the offset over the thickness, and the tangent of 45° is a very "
             "plain number.",

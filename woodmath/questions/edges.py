@@ -217,8 +217,8 @@ QUESTIONS = (
                 lambda piece: _tongue(piece).length,
             ),
             Slip(
-                "You took the clearance off the groove, and the tongue touches its floor first. Off the tongue it "
-                "may go, but on to the groove.",
+                "You took the clearance off the groove, and the tongue touches its floor first. It is "
+                "added to the groove, never taken from it.",
                 lambda piece: _groove(piece, -_tongue(piece).clearance),
             ),
             Slip(

@@ -8,7 +8,6 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from woodmath.grain_strength import (
-    TENON_EXPONENT,
     hankinson_derivation,
     share_derivation,
     strength_at_angle,
@@ -35,6 +34,8 @@ PRESSED = 30.0
 """Degrees to the grain at which a trial timber is pressed."""
 SHARE = 0.07
 """Strength across the grain as a part of that along it, in the middle of what the handbook gives for bending."""
+EXPONENT = 2.0
+"""Of the rule: the one of which the squares can be done by hand."""
 TIMBER = "cherry, black"
 DRYING = {"ring_growth": -0.04, "ray_growth": -0.02}
 
@@ -73,7 +74,7 @@ def _cut_by_the_sine(piece: Piece) -> float:
     return crossing_derivation().function("tenon_width")(crossing=_reach(piece), splay=STEEP)
 
 
-def _kept(angle: float, exponent: float = TENON_EXPONENT) -> float:
+def _kept(angle: float, exponent: float = EXPONENT) -> float:
     return 100 * strength_kept(angle, SHARE, exponent)
 
 
@@ -86,7 +87,7 @@ def _given_kept(_: Piece) -> Mapping[str, str]:
     return {
         "grain": f"{LEAN:g}° to the tenon",
         "across the grain": f"{100 * SHARE:g} percent of the strength along it (from memory, for bending)",
-        "exponent": f"{TENON_EXPONENT:g}",
+        "exponent": f"{EXPONENT:g}",
     }
 
 
@@ -96,7 +97,7 @@ def _given_pressed(_: Piece) -> Mapping[str, str]:
         "timber": f"{TIMBER}, pressed at {PRESSED:g}° to its grain",
         "along the grain": f"{along:g} psi",
         "across it": f"{across:g} psi",
-        "exponent": f"{TENON_EXPONENT:g}",
+        "exponent": f"{EXPONENT:g}",
     }
 
 
@@ -136,7 +137,7 @@ def _worked_cut(piece: Piece) -> str:
 def _worked_kept(piece: Piece) -> str:
     return "\n\n".join(
         (
-            put_in(share_derivation(), "kept", piece.rule, share=SHARE, angle=LEAN, exponent=TENON_EXPONENT),
+            put_in(share_derivation(), "kept", piece.rule, share=SHARE, angle=LEAN, exponent=EXPONENT),
             in_words(
                 f"In percent that is {_kept(LEAN):.1f}. It compares two ways of cutting a tenon, and rates no load."
             ),
@@ -155,7 +156,7 @@ def _worked_pressed(piece: Piece) -> str:
                 parallel=along,
                 perpendicular=across,
                 angle=PRESSED,
-                exponent=TENON_EXPONENT,
+                exponent=EXPONENT,
             ),
             in_words(
                 "A third of the way round, and most of what there was to lose is lost. It is an average of small "
@@ -211,7 +212,8 @@ QUESTIONS = (
     ),
     Question(
         key="grain-3",
-        ask="In how much of its width does the trial tenon have no fibre from shoulder to tip?",
+        ask="In how much of its width does the trial tenon have no fibre from shoulder to tip, within three eighths of "
+        "a mark?",
         kind=LengthAnswer(Fraction(3, 8)),
         given=lambda piece: {
             "trial tenon": f"reach {length_shown(_reach(piece), piece.rule)}, cut square to its edge",

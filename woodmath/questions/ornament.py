@@ -225,8 +225,8 @@ QUESTIONS = (
     ),
     Question(
         key="pattern-3",
-        ask="With the compass at that radius, how long is each petal of a rosette of eight?",
-        kind=LengthAnswer(),
+        ask="With the compass at that radius, how long is each petal of a rosette of eight, within half a mark?",
+        kind=LengthAnswer(Fraction(1, 2)),
         given=_given_radius,
         truth=lambda piece: petal_length(_radius(piece), _EIGHT),
         slips=(

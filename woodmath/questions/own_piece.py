@@ -210,8 +210,8 @@ QUESTIONS = (
         truth=_made_again,
         slips=(
             Slip(
-                "The mortises are measured up from the panels' lower edge, and that is where it was. Which board is as "
-                "wide as the end's sloping edge is long?",
+                "The mortises are measured up from the panels' lower edge, and that is where it was; only their "
+                "grooves are cut a little higher. Which board is as wide as the end's sloping edge is long?",
                 lambda piece: POSTS,
             ),
             Slip(

@@ -195,7 +195,7 @@ QUESTIONS = (
     ),
     Question(
         key="seasons-2",
-        ask="How much higher is the end panel on the dampest day than on the driest?",
+        ask="How much higher is the end panel on the dampest day than on the driest, within an eighth of a mark?",
         kind=LengthAnswer(Fraction(1, 8)),
         given=_given_movement,
         truth=_grown,
@@ -243,8 +243,8 @@ QUESTIONS = (
     ),
     Question(
         key="seasons-4",
-        ask="How deep a groove does a framed panel want that is held in its middle and must neither strike the floor "
-        "nor come out?",
+        ask="How deep a groove, within a quarter of a mark, does a framed panel want that is held in its middle and "
+        "must neither strike the floor nor come out?",
         kind=LengthAnswer(Fraction(1, 4)),
         given=_given_groove,
         truth=_groove,

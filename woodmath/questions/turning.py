@@ -142,8 +142,9 @@ def _worked_order(piece: Piece) -> str:
             "that goes wrong then costs a square post and no turning. And before glue, because the lathe takes one "
             "post alone.",
             in_words(
-                f"So the {length_shown(square, piece.rule)} square stays whole until its tenons fit. Only then are the "
-                "octagon's lines gauged on the part to be turned:"
+                f"So the {length_shown(square, piece.rule)} square stays whole until the panels' tenons fit in it. "
+                "(Only the tenon on its foot waits until after the turning: the lathe drives the post by its square "
+                "end.) When they fit, the octagon's lines are gauged on the part to be turned:"
             ),
             put_in(turning.octagon_derivation(), "set_off", piece.rule, square=square),
         )

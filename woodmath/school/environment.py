@@ -248,8 +248,7 @@ class SetUp:
 
     def _pip_options(self) -> list[str]:
         options = ["--disable-pip-version-check", "--no-input", "--progress-bar", "off"]
-        # Python compiles what is used when it is first used: a tenth of eight thousand files, and of half a minute.
-        options += ["--no-warn-script-location", "--no-compile", "--only-binary", ":all:"]
+        options += ["--no-warn-script-location", "--only-binary", ":all:"]
         if self._wheels is not None:
             options += ["--no-index", "--find-links", str(self._wheels.resolve())]
         return options

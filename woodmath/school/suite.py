@@ -56,7 +56,6 @@ BESIDE = (
     "tests/test_season_derivations.py",
     "tests/test_scaling.py",
     "tests/test_one_piece_by_hand.py",
-    "tests/test_piece_editor.py",
     "tests/test_style.py",
 )
 """Long, and with no promise about time."""

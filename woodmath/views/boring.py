@@ -174,7 +174,8 @@ def _told(
             (),
         )
     through = bit.turns_until_through(post)
-    before = math.ceil(through if counted_from == "screw" else through - bit.turns(0.0, "screw")) - 1
+    # A whole turn before it comes through, as a maker stops who does not want to feel the point outside.
+    before = math.floor(through - (0.0 if counted_from == "screw" else bit.turns(0.0, "screw")) - 1)
     remedy = (
         f"Stop at {before} turn{'' if before == 1 else 's'} and finish the bottom with a chisel."
         if before >= 1

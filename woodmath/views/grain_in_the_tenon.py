@@ -20,10 +20,10 @@ from woodmath.drawing import (
     break_line,
 )
 from woodmath.finding import more
-from woodmath.grain_strength import TENON_SHARES, strength_kept
+from woodmath.grain_strength import TENON_EXPONENTS, TENON_SHARES, strength_kept, tenon_keeps
 from woodmath.rule import Rule
 from woodmath.tenon_fibres import TenonFibres
-from woodmath.timber import species
+from woodmath.timber import in_a_sentence, species
 from woodmath.timber_table import SPECIES
 from woodmath.views.chart import Chart, key_of
 from woodmath.views.edge_aslant import EdgeAslant
@@ -72,7 +72,7 @@ def _draw(rule: Rule, settings: Settings) -> Drawing:
 
 def _kept(splay: float) -> tuple[int, int]:
     """Return the two ends of what is kept, in whole percent."""
-    low, high = (round(100 * strength_kept(splay, share)) for share in TENON_SHARES)
+    low, high = (round(100 * kept) for kept in tenon_keeps(splay))
     return low, high
 
 
@@ -151,10 +151,10 @@ def _fibre_words(rule: Rule, tenon: TenonFibres, along: bool) -> str:
 
 def _strengths(splay: float, timber: str, along: bool, frame: Frame) -> tuple[Shape, ...]:
     chart = Chart(frame, *_CHART, (0.0, _STEEPEST), (0.0, 100.0))
-    low, high = (_curve(share) for share in TENON_SHARES)
+    low, high = map(_curve, TENON_SHARES, TENON_EXPONENTS)
     band = tuple(chart.at(*value) for value in (*low, *reversed(high)))
     at = 0.0 if along else splay
-    ends = tuple((at, 100 * strength_kept(at, share)) for share in TENON_SHARES)
+    ends = tuple((at, 100 * kept) for kept in tenon_keeps(at))
     return (
         Line(band, "quiet", True, "side"),
         *chart.curve(_curve(_share(timber)), "edge"),
@@ -185,9 +185,9 @@ def _share(timber: str) -> float:
 
 
 @functools.cache
-def _curve(share: float) -> tuple[tuple[float, float], ...]:
+def _curve(share: float, exponent: float = 2.0) -> tuple[tuple[float, float], ...]:
     angles = [_STEEPEST * step / (_POINTS - 1) for step in range(_POINTS)]
-    return tuple((angle, 100 * strength_kept(angle, share)) for angle in angles)
+    return tuple((angle, 100 * strength_kept(angle, share, exponent)) for angle in angles)
 
 
 def _headline(splay: float, kept: tuple[int, int], along: bool) -> str:
@@ -203,8 +203,8 @@ def _headline(splay: float, kept: tuple[int, int], along: bool) -> str:
 def _told(rule: Rule, tenon: TenonFibres, along: bool, timber: str) -> str:
     pressed = round(100 * strength_kept(tenon.splay, _share(timber)))
     averages = (
-        f"Pressed at this angle, {timber} keeps {pressed} percent. Averages of small clear samples: they compare one "
-        "choice with another, and no load follows from them."
+        f"Pressed at this angle, {in_a_sentence(timber)} keeps {pressed} percent. Averages of small clear samples: "
+        "they compare one choice with another, and no load follows from them."
     )
     if not more(tenon.splay, 0.0):
         return averages
