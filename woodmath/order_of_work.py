@@ -305,7 +305,8 @@ def _together(piece: Piece, case: Case) -> Iterator[Step]:
         "it apart again. Only then open the glue.",
         _CRAMP,
     )
-    if piece.joint.tongue:
+    if case.tenons:
+        tongues = " The tongues stay dry too." if piece.joint.tongue else ""
         feet = (
             " The tenons of the feet are glued all round: post and rocker hardly move against each other."
             if piece.rocker and piece.rocker.tenon
@@ -313,9 +314,8 @@ def _together(piece: Piece, case: Case) -> Iterator[Step]:
         )
         yield Step(
             f"Of the panels' tenons glue goes on one of each edge alone, tenon {case.glued_tenon} from the foot, the "
-            "one nearest the middle: on its cheeks and in its mortise. The other tenons stay dry in mortises a "
-            "little longer, and the tongues too, for a panel that is held at two places cannot grow and shrink, and "
-            f"splits.{feet}",
+            "one nearest the middle: on its cheeks and in its mortise. The others stay dry in mortises a little "
+            f"longer, for a panel that is held at two places cannot grow and shrink, and splits.{tongues}{feet}",
             _GLUE,
         )
     for number, sentence in enumerate(steps):
