@@ -196,6 +196,7 @@ class SetUp:
             self._clear_away()
             self._make()
         self._install(pins, held)
+        self._compile(held)
         self._check_that_it_loads()
         self._mark(pins)
 
@@ -248,7 +249,8 @@ class SetUp:
 
     def _pip_options(self) -> list[str]:
         options = ["--disable-pip-version-check", "--no-input", "--progress-bar", "off"]
-        options += ["--no-warn-script-location", "--only-binary", ":all:"]
+        # Compiled afterwards, on every core.
+        options += ["--no-warn-script-location", "--no-compile", "--only-binary", ":all:"]
         if self._wheels is not None:
             options += ["--no-index", "--find-links", str(self._wheels.resolve())]
         return options
@@ -262,6 +264,12 @@ class SetUp:
             f"{python} -m pip download --only-binary :all: -c woodmath/school/constraints.txt "
             f'-d "{self._wheels}" {wanted}'
         )
+
+    def _compile(self, held: int) -> None:
+        # Some packages carry files for another Python: what does not compile is no trouble.
+        packages = str(self._places.environment / "lib")
+        command = [str(self._places.python), "-m", "compileall", "-q", "-j", "0", packages]
+        run_watched(command, self._places.home, self._places.log, held=held)
 
     def _check_that_it_loads(self) -> None:
         self._say("Trying the packages.")

@@ -140,7 +140,7 @@ def _labels(
                 f"grain at {panel.grain_angle:.1f}°",
                 frame.at(_COLUMN, 216.0),
                 middle,
-                note="short at the tenon's sides" if more(abs(panel.outward), 0.0) else "along the tenon",
+                note="short at the tenon's side" if more(abs(panel.outward), 0.0) else "along the tenon",
                 role="accent",
                 bold=True,
             )
