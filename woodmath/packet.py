@@ -175,7 +175,7 @@ def contents_of(piece: Piece, copies: int = 1) -> Contents:
 
     >>> from woodmath.piece import Piece
     >>> [card.title for card in contents_of(Piece.demo("log-box")).before_patterns][:2]
-    ['Cut list', 'Gauge card']
+    ['Cut list', 'Choosing and facing the boards']
     """
     from woodmath.boring_card import boring_cards
     from woodmath.cut_list import cut_list_card, cut_list_csv, fitting_card
@@ -200,12 +200,13 @@ def contents_of(piece: Piece, copies: int = 1) -> Contents:
         (
             cut_list_card(piece, copies),
             *filter(None, (fitting_card(piece, copies),)),
+            facing_card(),
             gauge_card(piece),
             *boring_cards(piece),
             *turning_cards(piece),
         ),
         patterns_of(piece),
-        (order_card(piece, copies), facing_card(), *season_cards(piece), *weight_cards(piece)),
+        (order_card(piece, copies), *season_cards(piece), *weight_cards(piece)),
         cut_list_csv(piece, copies),
     )
 
