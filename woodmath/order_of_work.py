@@ -319,7 +319,7 @@ def _together(piece: Piece, case: Case) -> Iterator[Step]:
             _GLUE,
         )
     for number, sentence in enumerate(steps):
-        yield Step(sentence, _CRAMP if number else f"{_GLUE} {_CRAMP}")
+        yield Step(sentence, "Cramps and not blows, as before." if number else f"{_GLUE} {_CRAMP}")
     if leans:
         yield Step(
             "Cramp the ends level across the wedges, at the tenons. A level pull also pushes a leaning post along its "
