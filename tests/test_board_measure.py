@@ -114,24 +114,27 @@ def test_boards_of_unequal_widths_keep_their_joints_out_of_a_stretch_and_are_no_
         return
     one = board - jointing
     stretch = (min(low, high) * panel, max(low, high) * panel)
-    wanted = glue_up.strips_clear_of([stretch], panel, board, jointing)
-    equal = glue_up.glue_up(panel, board, jointing).strips
-    if not wanted:
+    joints = glue_up.joints_clear_of([stretch], panel, board, jointing)
+    equal = glue_up.glue_up(panel, board, jointing)
+    if joints is None:
         # No board reaches across the stretch.
         assert stretch[1] - stretch[0] > one * (1 - 1e-6)
         return
-    # So many boards reach over what lies before the stretch and over what lies behind it, with at most one joint more.
-    assert equal <= wanted <= equal + 1
+    assert not any(stretch[0] < joint < stretch[1] for joint in joints)
+    edges = (0.0, *joints, panel)
+    reach = one if joints else board
+    assert all(after - before <= reach * (1 + 1e-6) for before, after in itertools.pairwise(edges))
+    assert equal.strips <= len(joints) + 1 <= 2 * equal.strips + 2
     if stretch[0] == stretch[1]:
-        assert wanted == equal
+        assert len(joints) + 1 == equal.strips
 
 
 def test_the_hounds_end_of_two_boards_has_its_joint_in_a_tenon_and_of_three_has_not():
     # By hand: boards of 8 in bring 7 3/4, so the one joint of 14 1/4 in lies from 6 1/2 to 7 3/4 from an edge, and the
-    # middle tenon stands from 5 3/4 to 8 1/2.
-    assert glue_up.strips_clear_of([(0.5, 4.0), (5.75, 8.5), (10.0, 13.5)], 14.25, 8, 0.25) == 3
-    assert glue_up.strips_clear_of([(0.5, 4.0), (5.75, 6.5), (8.0, 13.5)], 14.25, 8, 0.25) == 2
-    assert glue_up.strips_clear_of([(3.0, 12.0)], 14.25, 8, 0.25) == 0
+    # middle tenon stands from 5 3/4 to 8 1/2; thirds of the width miss all three tenons.
+    assert glue_up.joints_clear_of([(0.5, 4.0), (5.75, 8.5), (10.0, 13.5)], 14.25, 8, 0.25) == (4.75, 9.5)
+    assert glue_up.joints_clear_of([(0.5, 4.0), (5.75, 6.5), (8.0, 13.5)], 14.25, 8, 0.25) == (7.125,)
+    assert glue_up.joints_clear_of([(3.0, 12.0)], 14.25, 8, 0.25) is None
 
 
 def test_a_panel_no_wider_than_the_board_has_no_joint():

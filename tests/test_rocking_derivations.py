@@ -55,6 +55,7 @@ def test_every_step_of_the_height_and_of_the_lever_arm_follows(name: str) -> Non
 
 @pytest.mark.parametrize("name", OF_TIPPING)
 def test_every_step_of_tipping_follows(name: str) -> None:
+    # Asked back for the ellipse or the weight's height, sympy takes many seconds, and nobody asks.
     sizes = {"half_length", "half_height", "centre_height"} if name == "balance_derivation" else set()
     assert_every_step_follows(OF_TIPPING[name](), frozenset(sizes or {"tilt"}))
 

@@ -9,7 +9,7 @@ from woodmath.boards_for_parts import glued_up, widest_board
 from woodmath.case import Case, Range
 from woodmath.errors import ImpossibleShape
 from woodmath.finding import Finding, size
-from woodmath.glue_up import strips_clear_of
+from woodmath.glue_up import joints_clear_of
 from woodmath.parts import SPARE_WIDTH, Part, parts_of
 
 if TYPE_CHECKING:
@@ -64,20 +64,24 @@ def _glued(piece: Piece, part: Part) -> Iterator[Finding]:
         return
     if glued is None:
         return
-    lines = ", ".join(rule.mark(line) for line in glued.joint_lines)
     tenons = _tenons_of(piece, part)
     hit = " and ".join(
         str(number)
         for number, (low, high) in enumerate(tenons, 1)
         if any(low < line < high for line in glued.joint_lines)
     )
+    boards = f"boards of {rule.mark(glued.strip_width)}"
+    lines = f"joint line{'s' if glued.strips > 2 else ''} {', '.join(map(rule.mark, glued.joint_lines))} from one edge"
     yield Finding(
         "caution" if hit else "note",
         f"the width of the {part.name}",
         f"It wants {rule.mark(part.rough_width)} in the rough and the widest board of its thickness is "
-        f"{size(rule, widest)}: glue up {glued.strips} boards of {rule.mark(glued.strip_width)}, the joint "
-        f"line{'s' if glued.strips > 2 else ''} {lines} from one edge."
-        + (f" A joint line runs through tenon {hit}." if hit else ""),
+        f"{size(rule, widest)}: "
+        + (
+            f"{glued.strips} equal {boards} would have the {lines}, through tenon {hit}."
+            if hit
+            else f"glue up {glued.strips} {boards}, the {lines}."
+        ),
         _clear_of_the_tenons(piece, part, widest, glued.strips, tenons)
         if hit
         else "Lay neighbouring boards with their rings alike, so that they move alike.",
@@ -101,14 +105,15 @@ def _tenons_of(piece: Piece, part: Part) -> tuple[Range, ...]:
 def _clear_of_the_tenons(
     piece: Piece, part: Part, widest: float, strips: int, tenons: tuple[Range, ...]
 ) -> str:
-    """Say how the joints come to lie between the tenons: with as many boards, with more, or not at all."""
-    jointing = piece.rule.read(SPARE_WIDTH)
-    wanted = strips_clear_of(tenons, part.rough_width, widest, jointing)
-    if not wanted:
+    """Say where the joints come to lie between the tenons: with as many boards, with more, or not at all."""
+    joints = joints_clear_of(tenons, part.rough_width, widest, piece.rule.read(SPARE_WIDTH))
+    if joints is None:
         return "Move the tenons, or look for wider boards: no joint of these comes to lie between two tenons."
-    if wanted <= strips:
-        return "Rip the boards to unequal widths, so that every joint lies between two tenons."
-    return (
-        f"Glue up {wanted} boards, ripped to such widths that every joint lies between two tenons, or move the tenon: "
-        "fewer boards of this width cannot keep clear of it."
+    lines = ", ".join(map(piece.rule.mark, joints))
+    told = (
+        f"Rip {len(joints) + 1} boards so that the joint line{'s' if len(joints) > 1 else ''} "
+        f"lie{'' if len(joints) > 1 else 's'} at {lines} from one edge, clear of the tenons"
     )
+    if len(joints) < strips:
+        return f"{told}."
+    return f"{told}, or move the tenons: fewer boards of this width cannot keep clear of them."

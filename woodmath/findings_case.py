@@ -159,7 +159,9 @@ def _across_the_grain(piece: Piece, case: Case) -> Iterator[Finding]:
                 f"Along each post the tenons are glued over {size(rule, row)} of board that grows and shrinks across "
                 f"its grain, and over more than {about(rule, LONGEST_ROW)} either the glue or the panel gives.",
                 f"Glue tenon {case.glued_tenon} of each edge, the one nearest its middle, and let the others sit dry "
-                "in mortises a little longer.",
+                "in mortises a little longer."
+                if len(case.tenons) > 1
+                else "Make two tenons or more of it, and glue the one nearest the middle alone.",
             )
 
 

@@ -89,11 +89,21 @@ def _panels(piece: Piece, year: PieceSeasons) -> Iterator[Finding]:
         "the height of the panels",
         f"Across the grain they measure {size(rule, end.driest)} on the driest day and {size(rule, end.dampest)} on "
         f"the dampest.{leans}",
-        f"Glue tenon {Case.of(piece).glued_tenon} of each edge, the one nearest its middle, and leave the others dry. "
-        "Give each of those a mortise longer than the tenon is wide, by "
-        f"{_written(piece, max(year.edge_grows, 0.0))} on the side away from the glued tenon and by "
-        f"{_written(piece, max(year.edge_shrinks, 0.0))} on the side toward it, so that the panel moves and the joint "
-        "does not.",
+        _one_glued(piece, year),
+    )
+
+
+def _one_glued(piece: Piece, year: PieceSeasons) -> str:
+    case = Case.of(piece)
+    if len(case.tenons) < 2:
+        return (
+            "Glue the tenon of each edge alone, and leave the tongues dry, so that the panel moves beside it."
+        )
+    return (
+        f"Glue tenon {case.glued_tenon} of each edge, the one nearest its middle, and leave the others dry. Give "
+        f"each of those a mortise longer than the tenon is wide, by {_written(piece, max(year.edge_grows, 0.0))} on "
+        f"the side away from the glued tenon and by {_written(piece, max(year.edge_shrinks, 0.0))} on the side "
+        "toward it, so that the panel moves and the joint does not."
     )
 
 

@@ -7,6 +7,7 @@ left counts for the panel.
 from __future__ import annotations
 
 import functools
+import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -145,10 +146,10 @@ def glue_up(panel_width: float, board_width: float, jointing: float) -> GlueUp:
     return GlueUp(strips, width, lines)
 
 
-def strips_clear_of(
+def joints_clear_of(
     stretches: Sequence[tuple[float, float]], panel_width: float, board_width: float, jointing: float
-) -> int:
-    """Count the boards of a panel that are ripped to such widths that no joint lies in a stretch.
+) -> tuple[float, ...] | None:
+    """Lay the joints of a panel so that none lies in a stretch, with as few boards as do it and as even ones.
 
     Parameters
     ----------
@@ -159,22 +160,43 @@ def strips_clear_of(
 
     Returns
     -------
-    int
-        As few as do it; 0 where a stretch is wider than what a board brings.
+    tuple of float or None
+        Where the joints lie, from that edge; nowhere where one board does, and None where no boards of that width keep
+        clear of the stretches.
 
-    Source: each joint is set as far on as the board goes, or back to where the stretch begins in which it would lie.
+    Raises
+    ------
+    ImpossibleShape
+        As `glue_up`.
 
-    >>> strips_clear_of([(5, 7)], panel_width=12, board_width=8, jointing=0), strips_clear_of([(1, 10)], 12, 8, 0)
-    (2, 0)
+    Source: equal boards, and each joint that would lie in a stretch set to one end of it.
+
+    >>> joints_clear_of([(5, 7)], panel_width=12, board_width=8, jointing=0), joints_clear_of([(1, 10)], 12, 8, 0)
+    ((5,), None)
     """
-    if panel_width <= board_width * (1 + _CLOSE_ENOUGH):
-        return 1
+    fewest = glue_up(panel_width, board_width, jointing).strips
+    if fewest == 1:
+        return ()
     one = derivation().function("panel_width")(strips=1, board_width=board_width, jointing=jointing)
-    strips, joint = 1, 0.0
-    while joint + one < panel_width * (1 - _CLOSE_ENOUGH):
-        reached = joint + one
-        further = min((low for low, high in stretches if low < reached < high), default=reached)
-        if further <= joint * (1 + _CLOSE_ENOUGH):
-            return 0
-        strips, joint = strips + 1, further
-    return strips
+    for strips in range(fewest, 2 * fewest + 3):
+        even = [panel_width * joint / strips for joint in range(1, strips)]
+        if any(sum(low < joint < high for joint in even) > 2 for low, high in stretches):
+            # Of three joints in a stretch two would come to lie on one another.
+            continue
+        beside = (_clear_of(joint, stretches) for joint in even)
+        widest = {joints: _widest_strip((0.0, *joints, panel_width)) for joints in itertools.product(*beside)}
+        joints = min(widest, key=widest.__getitem__)
+        if widest[joints] <= one * (1 + _CLOSE_ENOUGH):
+            return joints
+    return None
+
+
+def _clear_of(joint: float, stretches: Sequence[tuple[float, float]]) -> tuple[float, ...]:
+    """Return where a joint may lie instead: at either end of the stretch that it is in, or where it is."""
+    return next(((low, high) for low, high in stretches if low < joint < high), (joint,))
+
+
+def _widest_strip(edges: Sequence[float]) -> float:
+    """Return the widest strip between joints; boundless where one would have no width at all."""
+    strips = [after - before for before, after in itertools.pairwise(edges)]
+    return max(strips) if min(strips) > 0 else math.inf

@@ -190,8 +190,13 @@ def _posts(piece: Piece, case: Case) -> Iterator[Step]:
     )
     yield Step(
         "Bore the end's mortises by the boring card, then chop and pare them; then the side's mortises, which open "
-        "into them. Those whose tenons stay dry are cut a little longer than these are wide, for the panel to move: by "
-        "the remarks on the seasons, or by what you have measured on boards of your own.",
+        "into them."
+        + (
+            " Those whose tenons stay dry are cut a little longer than these are wide, for the panel to move: by the "
+            "remarks on the seasons, or by what you have measured on boards of your own."
+            if len(case.tenons) > 1
+            else ""
+        ),
         f"{_BRACE} {_CHISEL}",
     )
     if case.grooves:
@@ -312,12 +317,14 @@ def _together(piece: Piece, case: Case) -> Iterator[Step]:
             if piece.rocker and piece.rocker.tenon
             else ""
         )
-        yield Step(
+        panels = (
             f"Of the panels' tenons glue goes on one of each edge alone, tenon {case.glued_tenon} from the foot, the "
             "one nearest the middle: on its cheeks and in its mortise. The others stay dry in mortises a little "
-            f"longer, for a panel that is held at two places cannot grow and shrink, and splits.{tongues}{feet}",
-            _GLUE,
+            "longer, for a panel that is held at two places cannot grow and shrink, and splits."
+            if len(case.tenons) > 1
+            else "Of the panels' joints glue goes on the tenon of each edge alone: on its cheeks and in its mortise."
         )
+        yield Step(f"{panels}{tongues}{feet}", _GLUE)
     for number, sentence in enumerate(steps):
         yield Step(sentence, "Cramps and not blows, as before." if number else f"{_GLUE} {_CRAMP}")
     if leans:

@@ -228,17 +228,25 @@ class LabPage:
         A picture comes before the boxes beside it: what is typed between the two would be written over.
         """
         self.page.evaluate(
-            """async () => {
+            """async patience => {
                 const kernel = window.jupyterapp.shell.currentWidget.sessionContext.session.kernel;
                 let told;
                 const hear = (_, { msg }) => { told ||= msg.header.msg_type.startsWith('comm'); };
+                const late = new Promise(
+                    (_, fail) => setTimeout(() => fail(new Error('the kernel does not come to rest')), patience)
+                );
+                late.catch(() => null);
                 kernel.anyMessage.connect(hear);
-                do {
-                    told = false;
-                    await kernel.requestKernelInfo();
-                } while (told);
-                kernel.anyMessage.disconnect(hear);
-            }"""
+                try {
+                    do {
+                        told = false;
+                        await Promise.race([kernel.requestKernelInfo(), late]);
+                    } while (told);
+                } finally {
+                    kernel.anyMessage.disconnect(hear);
+                }
+            }""",
+            PATIENCE,
         )
 
     def errors(self) -> list[str]:

@@ -220,6 +220,7 @@ def test_what_cannot_be_read_is_said_and_the_picture_stays(live: LiveDrawing) ->
     expect(live.box).to_have_value("a bit <b>more</b>")
     live.handle.press("ArrowRight")
     expect(live.words.get_by_role("alert")).to_have_count(0)
+    live.lab.rest()
 
 
 def test_nothing_on_the_page_jumps_when_a_slider_moves(live: LiveDrawing) -> None:
@@ -261,6 +262,7 @@ def test_words_are_readable_and_the_picture_keeps_its_paper_in_both_themes(
 ) -> None:
     live.types("nonsense")
     expect(live.words.get_by_role("alert")).to_be_visible()
+    live.lab.rest()
     begun_in = opened.theme()
     for theme in (begun_in, *(theme for theme in THEMES if theme != begun_in)):
         opened.use_theme(theme)

@@ -73,7 +73,7 @@ def question(key: str, scale: Fraction) -> Question:
     return Question(
         key=key,
         ask="The larger side is set out in seven equal parts. You round the part to your rule, and step it off "
-        "seven times. How far from its true place does the last line stand?",
+        "seven times. How far from its true place does the last line stand, within a quarter of a mark?",
         kind=LengthAnswer(Fraction(1, 4)),
         given=given,
         truth=drift,

@@ -240,7 +240,7 @@ QUESTIONS = (
     Question(
         key="lines-4",
         ask="You step the same distance off again and again with dividers that stand a little too wide. How far "
-        "out is the last line?",
+        "out is the last line, within a quarter of a mark?",
         kind=LengthAnswer(Fraction(1, 4)),
         given=_given_steps,
         truth=lambda piece: _drift(piece, STEPS),

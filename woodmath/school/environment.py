@@ -266,7 +266,8 @@ class SetUp:
         )
 
     def _compile(self, held: int) -> None:
-        # Some packages carry files for another Python: what does not compile is no trouble.
+        self._say("Compiling the packages.")
+        # Some carry files for another Python: what does not compile is no trouble.
         packages = str(self._places.environment / "lib")
         command = [str(self._places.python), "-m", "compileall", "-q", "-j", "0", packages]
         run_watched(command, self._places.home, self._places.log, held=held)
