@@ -20,6 +20,7 @@ BESIDE = (
     "tests/test_mutations.py",
     "tests/test_views.py",
     "tests/test_rocking_derivations.py",
+    "tests/test_rocking_integrated.py",
     "tests/test_rocking_tipping.py",
     "tests/test_true_scale.py",
     "tests/test_ornament.py",
