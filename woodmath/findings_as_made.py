@@ -72,21 +72,23 @@ def as_made_findings(piece: Piece) -> Iterator[Finding]:
                 else f"It was cut to the plan, and it does not fit what was measured: {'; '.join(moved)}.",
                 f"The {part} must be made again; keep what can be planed or pared down to the new numbers.",
             )
-        for need in () if moved else there_already:
-            if need.value > known[need.what].value:
-                yield Finding(
-                    "note",
-                    f"the {part}",
-                    f"They were cut to the plan, and want a little more: {_moved(known[need.what], need, piece.rule)}.",
-                    f"Cut on to the new number; the {part} need not be made again.",
-                )
-        if moved and part not in piece.cut:
+        elif moved:
             yield Finding(
                 "note",
                 f"the {part}",
                 f"Marked anew, since the plan no longer holds: {'; '.join(moved)}.",
                 "Mark from these numbers, and strike out the old ones on the story stick.",
             )
+        else:
+            for need in there_already:
+                if need.value > known[need.what].value:
+                    longer = _moved(known[need.what], need, piece.rule)
+                    yield Finding(
+                        "note",
+                        f"the {part}",
+                        f"They were cut to the plan, and want a little more: {longer}.",
+                        f"Cut on to the new number; the {part} need not be made again.",
+                    )
 
 
 def _told(piece: Piece) -> str:
